@@ -1,0 +1,141 @@
+/**
+ * The figures that leave the analyses: plain readonly data, SI, shared by findings, views,
+ * the command line and the editor. A figure that is not to be had is an `Absent` with its reason.
+ */
+import type { BindingLink } from "../linkage/corner.js";
+
+export interface Absent {
+  readonly kind: "absent";
+  /** A full clause in plain words: "the front axle has no tyre-rate". */
+  readonly reason: string;
+}
+/** A figure in SI, or why there is none. */
+export type Figure = number | Absent;
+
+/** By mode, dimension-mates of a deflection per travel (1, or rad/m). */
+export interface ByMode {
+  readonly heave: number;
+  readonly roll: number;
+  readonly pitch: number;
+  readonly warp: number;
+}
+
+export interface AxleRates {
+  readonly axle: "front" | "rear";
+  /** ∂²U/∂z² [[LL, LR], [RL, RR]], N/m, at static trim. */
+  readonly stiffness: readonly [readonly [number, number], readonly [number, number]] | Absent;
+  /** 1ᵀK1: both wheels together, N/m. */
+  readonly heaveRate: Figure;
+  /** t²/4 · pᵀKp with p = (−1, 1), N·m/rad. */
+  readonly rollStiffness: Figure;
+  /** K_LL and K_RR, the other wheel held, N/m. */
+  readonly wheelRate: { readonly left: Figure; readonly right: Figure };
+  /** With the tyres in series. */
+  readonly rideRate: { readonly heave: Figure; readonly roll: Figure; readonly single: Figure };
+  /** Undamped heave frequency of the sprung axle mass on the ride rate, Hz. */
+  readonly heaveFrequency: Figure;
+  /** Wheel damping in heave (N·s/m, both wheels) and roll (N·m·s/rad), dampers at low speed. */
+  readonly heaveDamping: Figure;
+  readonly rollDamping: Figure;
+  readonly shares: readonly RateShare[];
+  /** Seat adjustment that carries the static load. */
+  readonly trim: readonly TrimResult[] | Absent;
+  /** Share of the whole car's roll stiffness; needs both axles. */
+  readonly rollStiffnessShare: Figure;
+}
+
+/** What one element adds to a rate of its axle, k∇s∇sᵀ and F∇²s together. */
+export interface RateShare {
+  readonly path: string;
+  /** N/m in heave, N·m/rad in roll, N/m on its own wheel (mean of both sides for an axle element). */
+  readonly heave: number;
+  readonly roll: number;
+  readonly single: number;
+}
+
+export interface TrimResult {
+  readonly path: string;
+  /** Seat shift in the element's own deflection (m or rad) and the force that it then carries (N or N·m). */
+  readonly seat: number;
+  readonly load: number;
+}
+
+export interface Leak {
+  /** The unclaimed mode that it leaks into; `other-wheel` for a corner element. */
+  readonly mode: "heave" | "roll" | "pitch" | "warp" | "other-wheel";
+  /** |ds/dq unclaimed| over |ds/dq claimed| at static; fractions. */
+  readonly firstOrder: number;
+  /** Largest |s| that a pure motion in the unclaimed mode causes over the largest |s| in its own, across the envelope. */
+  readonly finite: Figure;
+  /** Its share of the unclaimed mode's stiffness or damping, signed; absent without a law or a sum of zero. */
+  readonly rate: Figure;
+}
+
+export interface ElementFigures {
+  readonly path: string;
+  readonly kind: string;
+  readonly for: readonly string[];
+  readonly basis: "hardpoints" | "planar" | "ratio";
+  readonly torsional: boolean;
+  /** ds per unit amplitude of each mode at every wheel, at static. */
+  readonly sensitivity: ByMode | Absent;
+  /** ds/dz of the element's own wheel; corner elements only. */
+  readonly motionRatio: Figure | undefined;
+  /** Undefined where it is for every mode of its scope, so that nothing can leak. */
+  readonly leak: Leak | Absent | undefined;
+  /** The element's own rate at static (N/m or N·m/rad), or low-speed damping for a damper (N·s/m). */
+  readonly rate: Figure;
+  /** What it gives at the wheels in each claimed mode: N/m heave, N·m/rad roll, N/m corner (damping alike). */
+  readonly atWheels: Figure;
+  /** Force or moment at static. */
+  readonly staticLoad: Figure;
+  /** Smallest and largest deflection over the envelope (heave and roll), from design. */
+  readonly travel: { readonly from: number; readonly to: number } | Absent;
+  /** Claims that its motion does not bear out: it is hardly moved in these. */
+  readonly idleIn: readonly string[];
+}
+
+export interface ReachFigures {
+  readonly axle: "front" | "rear";
+  readonly side: "left" | "right";
+  readonly from: number;
+  readonly to: number;
+  /** Where the demanded envelope goes further than the links. */
+  readonly binds: readonly { readonly link: BindingLink; readonly travel: number; readonly limit: number; readonly element: string | undefined }[];
+  /** Links that come near to a toggle inside the envelope; angle in rad from it. */
+  readonly toggles: readonly { readonly link: BindingLink; readonly travel: number; readonly angle: number }[];
+}
+
+/** One row of `kinematics`: both wheels at a heave and roll. */
+export interface KinematicsRow {
+  /** Mean travel, m, and body roll angle from the travels, rad ((left − right) travel over track, ISO sign). */
+  readonly heave: number;
+  readonly roll: number;
+  readonly left: WheelRow | Absent;
+  readonly right: WheelRow | Absent;
+  readonly elements: readonly { readonly path: string; readonly deflection: Figure }[];
+}
+
+export interface WheelRow {
+  readonly travel: number;
+  readonly centre: readonly [number, number, number];
+  readonly contact: readonly [number, number, number];
+  readonly camber: number;
+  readonly toe: number;
+  /** rad from design; absent without a rocker. */
+  readonly rocker: Figure;
+}
+
+/** Everything computed for one axle; recomputed only when that axle's own numbers change. */
+export interface AxleAnalysis {
+  readonly rates: AxleRates;
+  readonly elements: readonly ElementFigures[];
+  readonly reach: readonly ReachFigures[];
+}
+
+/** Everything computed for one car or set-up. */
+export interface CarAnalysis {
+  readonly axles: { readonly front: AxleAnalysis | undefined; readonly rear: AxleAnalysis | undefined };
+  /** Judged expectations that this version can compute; the rest absent with the reason. */
+  readonly expectations: readonly { readonly index: number; readonly value: Figure; readonly unit: string; readonly met: boolean | undefined; readonly margin: Figure }[];
+}

@@ -1,0 +1,26 @@
+/** What a rule may look at: one file, its cars and set-ups, and their figures. */
+import type { Parsed } from "../../grammar/index.js";
+import type { CarAnalysis } from "../analyses/results.js";
+import type { CarModel } from "../model/car.js";
+import type { ModelProblem } from "../model/problem.js";
+
+export interface CheckedCar {
+  readonly model: CarModel;
+  /** Computed on first use and shared by all rules. */
+  readonly analysis: CarAnalysis;
+  /** The same for the car or set-up that it derives from: a finding that stands there is not repeated. */
+  readonly base: CheckedCar | undefined;
+}
+
+export interface RuleContext {
+  readonly uri: string;
+  readonly text: string;
+  readonly parsed: Parsed;
+  readonly problems: readonly ModelProblem[];
+  /** Cars and set-ups that are declared in this file. */
+  readonly cars: readonly CheckedCar[];
+  /** Text of another file that this one rests on (for edits and excerpts). */
+  textOf(uri: string): string | undefined;
+  /** The same checks on changed text: for fixes that must prove themselves. Never touches the workspace. */
+  retry(edits: readonly { readonly uri: string; readonly start: number; readonly end: number; readonly newText: string }[]): RuleContext;
+}

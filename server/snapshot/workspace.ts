@@ -1,0 +1,49 @@
+/**
+ * The facade: texts in, everything known about them out. Lazy, memoised on content, plain
+ * data out. The only place below the faces that remembers anything.
+ *
+ *   const workspace = createWorkspace(host);
+ *   workspace.set(uri, text);        // an open or changed document
+ *   workspace.file(uri).findings()   // all rules
+ *
+ * Invariant: no clock, no file system: files that nobody opened come through `host.read`.
+ */
+import type { Parsed } from "../../grammar/index.js";
+import type { AxleName } from "../model/origin.js";
+import type { CarModel } from "../model/car.js";
+import type { ModelProblem } from "../model/problem.js";
+import type { KinematicsRow } from "../analyses/results.js";
+import type { CheckedCar } from "../findings/context.js";
+import type { Finding, Fix } from "../findings/finding.js";
+
+export interface Host {
+  /** Text of a file that is not set, or why there is none. Called at most once a file until `forget`. */
+  read(uri: string): { readonly text: string } | { readonly missing: "missing" | "outside" | "not-text" };
+}
+
+export interface FileView {
+  readonly uri: string;
+  readonly text: string;
+  readonly parsed: Parsed;
+  readonly problems: readonly ModelProblem[];
+  readonly cars: readonly CheckedCar[];
+  /** Every file that this one rests on, itself included. */
+  readonly uses: readonly string[];
+  findings(): readonly Finding[];
+  fixes(finding: Finding): readonly Fix[];
+}
+
+export interface Workspace {
+  /** Opens or changes a document. */
+  set(uri: string, text: string): void;
+  /** Closes a document: from now on its text comes from the host again. */
+  unset(uri: string): void;
+  /** A file changed, came or went on disk: whatever rested on it is stale. */
+  forget(uri: string): void;
+  file(uri: string): FileView;
+  /** Documents that are set. */
+  open(): readonly string[];
+  /** Set documents that rest on `uri`, itself included. */
+  dependents(uri: string): readonly string[];
+  kinematics(car: CarModel, axle: AxleName, heaves: readonly number[], rolls: readonly number[]): readonly KinematicsRow[];
+}
