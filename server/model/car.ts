@@ -80,7 +80,14 @@ export interface WheelModel {
   readonly tyreDamping: Given | undefined;
 }
 
-export type CornerModel = HardpointCorner | PlanarCorner | RatioCorner;
+export type CornerModel = HardpointCorner | PlanarCorner | RatioCorner | IncompleteCorner;
+
+/** A linkage with something left out: nothing can be solved, and `missing` says why (dotted words: `rocker.pivot`). */
+export interface IncompleteCorner {
+  readonly kind: "incomplete";
+  readonly missing: readonly string[];
+  readonly origin: Origin;
+}
 
 export interface HardpointCorner {
   readonly kind: "hardpoints";
@@ -241,6 +248,10 @@ export interface ResolvedBlock {
 
 export interface ResolvedStatement {
   readonly word: string;
+  /** The name that the statement declares (`spring third`), or the axle that it is (`axle front`). */
+  readonly name: { readonly text: string; readonly origin: Origin } | undefined;
+  /** Which of the word's `takes` it was written in; −1 where none fits and only its block and name are kept. */
+  readonly form: number;
   /** One a slot of the matched form, keywords left out. */
   readonly values: readonly ResolvedValue[];
   readonly block: ResolvedBlock | undefined;
@@ -262,4 +273,13 @@ export type ResolvedValue =
   | ({ readonly kind: "range" } & Given<readonly [number, number]>)
   | { readonly kind: "word"; readonly text: string; readonly origin: Origin }
   | { readonly kind: "text"; readonly text: string; readonly origin: Origin }
-  | { readonly kind: "path"; readonly segments: readonly string[]; readonly origin: Origin };
+  | { readonly kind: "path"; readonly segments: readonly string[]; readonly origin: Origin; readonly segmentOrigins: readonly Origin[] }
+  /** `rocker.side`, or a body with a point fixed to it: `chassis (10, 40, 360) mm`. */
+  | {
+      readonly kind: "attachment";
+      readonly segments: readonly string[];
+      readonly segmentOrigins: readonly Origin[];
+      readonly point: Given<readonly number[]> | undefined;
+      readonly origin: Origin;
+    }
+  | { readonly kind: "modes"; readonly modes: readonly { readonly text: string; readonly origin: Origin }[]; readonly origin: Origin };
