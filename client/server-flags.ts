@@ -1,0 +1,10 @@
+/**
+ * The flags of Node under which the language server runs. No import of the editor here, so that
+ * the bench can start the server exactly as the client does.
+ */
+
+/**
+ * A small young generation keeps resident memory from growing between collections, at the price
+ * of collecting more often; the ceiling on the old one makes V8 collect long before the machine feels it.
+ */
+export const SERVER_MEMORY_FLAGS: readonly string[] = ["--max-semi-space-size=4", "--max-old-space-size=256"];

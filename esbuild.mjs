@@ -1,0 +1,39 @@
+/**
+ * Builds what is shipped into dist/: the editor's client, the language server and the command line,
+ * each one bundled and minified file without source maps, so that no path of a machine gets in.
+ *
+ *   node esbuild.mjs
+ *
+ * Invariant: a bundle takes nothing from node_modules at run time; the editor alone supplies `vscode`.
+ */
+import { readdirSync, rmSync } from "node:fs";
+import { build } from "esbuild";
+
+/** Bundled CommonJS packages still ask for Node's own modules by `require`, which a module file has to make itself. */
+const requireInModules = 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);';
+
+const shared = {
+  bundle: true,
+  minify: true,
+  legalComments: "none",
+  platform: "node",
+  target: "node20",
+  // Some packages wrap their CommonJS build so that a bundler cannot see into it; their module build has no such wrap.
+  mainFields: ["module", "main"],
+  logLevel: "warning",
+};
+
+const bundles = [
+  { entryPoints: ["client/extension.ts"], outfile: "dist/extension.cjs", format: "cjs", external: ["vscode"] },
+  { entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.cjs", format: "cjs" },
+  {
+    entryPoints: ["server/cli/main.ts"],
+    outfile: "dist/cli.js",
+    format: "esm",
+    banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
+  },
+];
+
+// Screenshots of the editor suite lie in dist/ too and outlive a build.
+for (const name of ["extension.cjs", "server.cjs", "cli.js"]) rmSync(`dist/${name}`, { force: true });
+await Promise.all(bundles.map((bundle) => build({ ...shared, ...bundle })));

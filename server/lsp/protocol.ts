@@ -1,0 +1,32 @@
+/**
+ * What client and server say to each other beyond the language server protocol. Types only: the
+ * client may import nothing else of the server, so a method's name is a literal type here.
+ */
+
+/** Sent once, with `initialize`. */
+export interface InitializationOptions {
+  /** The `bellcrank.*` settings, nested as the editor nests them; later changes come as notifications. */
+  readonly settings?: unknown;
+  /** Address of the page that explains every finding; a finding's id is its anchor there. */
+  readonly pages?: string;
+  /** Commands that the client answers to, so that a lens may name them. */
+  readonly commands?: readonly string[];
+}
+
+/** Asks for the rates of one car or set-up as a page to read. */
+export type RatesMethod = "bellcrank/rates";
+
+export interface RatesParams {
+  readonly uri: string;
+  /** A car or set-up declared in that file; the first of the file where absent. */
+  readonly name?: string;
+}
+
+/** `undefined` travels as null: the file declares no car or set-up of that name. */
+export interface RatesPage {
+  readonly name: string;
+  readonly markdown: string;
+}
+
+/** Arguments of the client's command `bellcrank.showRates`, as a lens passes them. */
+export type ShowRatesArguments = readonly [uri: string, name: string];
