@@ -12,9 +12,10 @@ import type { Parsed } from "../../grammar/index.js";
 import type { AxleName } from "../model/origin.js";
 import type { CarModel } from "../model/car.js";
 import type { ModelProblem } from "../model/problem.js";
+import type { ModelSymbol } from "../model/resolved-file.js";
 import type { KinematicsRow } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
-import type { Finding, Fix } from "../findings/finding.js";
+import type { Finding, Fix, TextEdit } from "../findings/finding.js";
 
 export interface Host {
   /** Text of a file that is not set, or why there is none. Called at most once a file until `forget`. */
@@ -27,10 +28,17 @@ export interface FileView {
   readonly parsed: Parsed;
   readonly problems: readonly ModelProblem[];
   readonly cars: readonly CheckedCar[];
+  /** Declarations and references of names, for definition, rename and completion. */
+  readonly symbols: readonly ModelSymbol[];
   /** Every file that this one rests on, itself included. */
   readonly uses: readonly string[];
+  /** Text of a file that this one rests on. */
+  textOf(uri: string): string | undefined;
+  parsedOf(uri: string): Parsed | undefined;
   findings(): readonly Finding[];
   fixes(finding: Finding): readonly Fix[];
+  /** The safe fixes of all findings in this file that do not overlap (`source.fixAll`). */
+  safeEdits(): readonly TextEdit[];
 }
 
 export interface Workspace {

@@ -1,0 +1,33 @@
+/** Everything that the server can do, in one list. */
+import type { Feature } from "../feature.js";
+import { codeActions } from "./code-actions.js";
+import { codeLens } from "./code-lens.js";
+import { completion } from "./completion.js";
+import { definition } from "./definition.js";
+import { documentLinks } from "./document-links.js";
+import { folding } from "./folding.js";
+import { formatting } from "./formatting.js";
+import { hover } from "./hover.js";
+import { inlayHints } from "./inlay-hints.js";
+import { references } from "./references.js";
+import { rename } from "./rename.js";
+import { selectionRanges } from "./selection-ranges.js";
+import { semanticTokens } from "./semantic-tokens.js";
+import { symbols } from "./symbols.js";
+
+export const features: readonly Feature[] = [
+  hover,
+  inlayHints,
+  codeLens,
+  codeActions,
+  completion,
+  definition,
+  references,
+  rename,
+  symbols,
+  folding,
+  selectionRanges,
+  semanticTokens,
+  formatting,
+  documentLinks,
+];

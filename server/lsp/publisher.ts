@@ -1,0 +1,72 @@
+/**
+ * Sends findings. There is no timer: a changed document is checked as soon as the messages that
+ * are already here have been read, then, one a turn, the open documents that rest on it. A newer
+ * change simply puts its document in front again, so that nothing is computed twice.
+ *
+ * Invariant: a file that is neither open nor asked for has no published findings.
+ */
+import type { Connection, Diagnostic } from "vscode-languageserver";
+import { diagnosticsOf } from "./diagnostics.js";
+import type { Session } from "./session.js";
+
+export class Publisher {
+  readonly #connection: Connection;
+  readonly #session: Session;
+  readonly #waiting = new Set<string>();
+  readonly #versions = new Map<string, number>();
+  #turn: ReturnType<typeof setImmediate> | undefined;
+
+  constructor(connection: Connection, session: Session) {
+    this.#connection = connection;
+    this.#session = session;
+  }
+
+  /** The text of an open document changed: it comes first, those that rest on it afterwards. */
+  changed(uri: string, version: number): void {
+    this.#versions.set(uri, version);
+    const others = this.#session.workspace.dependents(uri).filter((other) => other !== uri);
+    const rest = [...this.#waiting].filter((other) => other !== uri);
+    this.#waiting.clear();
+    for (const next of [uri, ...rest, ...others]) this.#waiting.add(next);
+    this.#schedule();
+  }
+
+  closed(uri: string): void {
+    this.#versions.delete(uri);
+    this.#waiting.delete(uri);
+    this.#send(uri, []);
+    this.refresh(this.#session.workspace.dependents(uri));
+  }
+
+  /** Checks these again if they are open. */
+  refresh(uris: Iterable<string>): void {
+    for (const uri of uris) if (this.#versions.has(uri)) this.#waiting.add(uri);
+    this.#schedule();
+  }
+
+  stop(): void {
+    if (this.#turn !== undefined) clearImmediate(this.#turn);
+    this.#turn = undefined;
+    this.#waiting.clear();
+  }
+
+  #schedule(): void {
+    if (this.#turn === undefined && this.#waiting.size > 0) this.#turn = setImmediate(() => this.#takeTurn());
+  }
+
+  #takeTurn(): void {
+    this.#turn = undefined;
+    for (const uri of this.#waiting) {
+      this.#waiting.delete(uri);
+      this.#send(uri, diagnosticsOf(this.#session, this.#session.workspace.file(uri)));
+      break;
+    }
+    this.#schedule();
+  }
+
+  #send(uri: string, diagnostics: Diagnostic[]): void {
+    const version = this.#versions.get(uri);
+    const parameters = version === undefined ? { uri, diagnostics } : { uri, version, diagnostics };
+    void this.#connection.sendDiagnostics(parameters);
+  }
+}

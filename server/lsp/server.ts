@@ -1,0 +1,94 @@
+/**
+ * One connection: the handshake, the documents and what is watched; the features answer the rest.
+ * Transport and file access are passed in, so that the same server runs on stdio and on IPC.
+ */
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  type ServerCapabilities,
+  TextDocuments,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { createWorkspace } from "../snapshot/create.js";
+import type { Disk } from "./disk.js";
+import { features } from "./features/index.js";
+import { Publisher } from "./publisher.js";
+import { normalUri, Session } from "./session.js";
+import { readSettings } from "./settings.js";
+
+export function startServer(connection: Connection, disk: Disk): void {
+  const session = new Session(createWorkspace(disk), () => disk.list());
+  const publisher = new Publisher(connection, session);
+  connection.onInitialize((parameters) => initialize(parameters, session, disk));
+  connection.onInitialized(() => watch(connection, session));
+  syncDocuments(connection, session, publisher, disk);
+  followDisk(connection, session, publisher);
+  connection.onDidChangeConfiguration(({ settings }) => {
+    session.settings = readSettings((settings as { bellcrank?: unknown } | null)?.bellcrank);
+    refreshViews(connection, session);
+  });
+  for (const feature of features) feature.attach(connection, session);
+  connection.onShutdown(() => publisher.stop());
+  connection.listen();
+}
+
+function initialize(parameters: InitializeParams, session: Session, disk: Disk): InitializeResult {
+  session.client = parameters.capabilities;
+  const options = (parameters.initializationOptions ?? {}) as { settings?: unknown; pages?: unknown };
+  session.settings = readSettings(options.settings);
+  if (typeof options.pages === "string") session.pages = options.pages;
+  const folders = parameters.workspaceFolders?.map((folder) => folder.uri) ?? [];
+  disk.setRoots(folders);
+  const sync: ServerCapabilities = {
+    positionEncoding: "utf-16",
+    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  };
+  const capabilities = Object.assign(sync, ...features.map((feature) => feature.capabilities)) as ServerCapabilities;
+  return { capabilities, serverInfo: { name: "bellcrank" } };
+}
+
+function syncDocuments(connection: Connection, session: Session, publisher: Publisher, disk: Disk): void {
+  const documents = new TextDocuments(TextDocument);
+  documents.onDidOpen(({ document }) => {
+    if (!disk.hasRoots) disk.addFolderOf(document.uri);
+  });
+  documents.onDidChangeContent(({ document }) => {
+    const uri = normalUri(document.uri);
+    session.workspace.set(uri, document.getText());
+    publisher.changed(uri, document.version);
+  });
+  documents.onDidClose(({ document }) => {
+    const uri = normalUri(document.uri);
+    session.workspace.unset(uri);
+    publisher.closed(uri);
+  });
+  documents.listen(connection);
+}
+
+function followDisk(connection: Connection, session: Session, publisher: Publisher): void {
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const change of changes) {
+      const uri = normalUri(change.uri);
+      session.workspace.forget(uri);
+      publisher.refresh(session.workspace.dependents(uri));
+    }
+    refreshViews(connection, session);
+  });
+}
+
+/** Files that nobody has open are followed through the client, which knows the file system. */
+function watch(connection: Connection, session: Session): void {
+  if (session.client.workspace?.didChangeWatchedFiles?.dynamicRegistration !== true) return;
+  void connection.client.register(DidChangeWatchedFilesNotification.type, {
+    watchers: [{ globPattern: "**/*.crank" }, { globPattern: "**/*.csv" }],
+  });
+}
+
+function refreshViews(connection: Connection, session: Session): void {
+  if (session.client.workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
+  if (session.client.workspace?.codeLens?.refreshSupport === true) void connection.sendRequest("workspace/codeLens/refresh");
+}

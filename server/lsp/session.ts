@@ -1,0 +1,43 @@
+/**
+ * What the features of one connection share: the workspace, the client's abilities and settings.
+ * Addresses are brought to one spelling here, so that `file:///a%20b` and `file:///a b` are one file.
+ */
+import type { ClientCapabilities } from "vscode-languageserver";
+import { URI } from "vscode-uri";
+import type { FileView, Workspace } from "../snapshot/workspace.js";
+import { defaultSettings, type Settings } from "./settings.js";
+
+export class Session {
+  readonly workspace: Workspace;
+  settings: Settings = defaultSettings;
+  client: ClientCapabilities = {};
+  /** Where the pages of the findings are kept, if the client said so. */
+  pages: string | undefined;
+
+  readonly #listFiles: () => readonly string[];
+
+  /** `listFiles` names the language's files in the workspace folders, open or not. */
+  constructor(workspace: Workspace, listFiles: () => readonly string[]) {
+    this.workspace = workspace;
+    this.#listFiles = listFiles;
+  }
+
+  /** Every file of the workspace, open ones first: for what must not miss a file (references, rename). */
+  everyFile(): readonly FileView[] {
+    const uris = new Set([...this.workspace.open(), ...this.#listFiles()]);
+    return [...uris].map((uri) => this.workspace.file(uri));
+  }
+
+  file(uri: string): FileView {
+    return this.workspace.file(normalUri(uri));
+  }
+
+  /** Whether the client takes edits that name document versions and can be annotated. */
+  get takesDocumentChanges(): boolean {
+    return this.client.workspace?.workspaceEdit?.documentChanges === true;
+  }
+}
+
+export function normalUri(uri: string): string {
+  return URI.parse(uri).toString();
+}

@@ -1,0 +1,86 @@
+/**
+ * Completion at an offset: the words that a line can begin with, then whatever the next slot of
+ * the line takes, and units directly behind a number.
+ */
+import type { Block, Document, Entry, Item, Span, Statement } from "../../../grammar/index.js";
+import type { Slot } from "../../../grammar/vocabulary/word.js";
+import type { FileView } from "../../snapshot/workspace.js";
+import { holds, type Place, placeAt, wordOf } from "../place.js";
+import { axleAt, carAt } from "../subject.js";
+import type { Candidate } from "./candidate.js";
+import { nextSlots, slotsOfLast } from "./next-slots.js";
+import { overrideCandidates, overriddenWord } from "./overrides.js";
+import { unitCandidates, valueCandidates, type ValueScene } from "./values.js";
+import { wordCandidates } from "./words.js";
+
+export function completeAt(file: FileView, offset: number): readonly Candidate[] {
+  if (insideComment(file, offset)) return [];
+  const typed = typedAt(file.text, offset);
+  const place = placeAt(file.parsed.document, offset);
+  if (place.concept === undefined) return [];
+  const block = innermost(place);
+  const line = statementBefore(block.entries, file.text, typed.start);
+  if (line === undefined) return lineStart(file, place, block, typed);
+  return inLine(file, place, line, typed, offset);
+}
+
+function lineStart(file: FileView, place: Place, block: Block | Document, span: Span): readonly Candidate[] {
+  const words = wordCandidates(place.concept ?? "file", block, span);
+  return [...words, ...overrideCandidates(file, place, span)];
+}
+
+function inLine(file: FileView, place: Place, line: Statement, typed: Span, offset: number): readonly Candidate[] {
+  const word = wordOf(place.concept, line) ?? overriddenWord(file, place, line);
+  if (word === undefined) return [];
+  const items = line.items.filter((item) => item.start < typed.start);
+  const last: Item | undefined = items.at(-1);
+  if (last !== undefined && /[\d)]\s?$/.test(file.text.slice(0, typed.start))) {
+    const units = unitCandidates(slotsOfLast(word, items), last, typed);
+    if (units.length > 0) return [...units, ...nextSlots(word, items).flatMap((slot) => valuesIn(file, place, slot, typed, offset))];
+  }
+  return nextSlots(word, items).flatMap((slot) => valuesIn(file, place, slot, typed, offset));
+}
+
+function valuesIn(file: FileView, place: Place, slot: Slot, span: Span, offset: number): readonly Candidate[] {
+  const car = carAt(file, offset);
+  const axle = car === undefined ? undefined : axleAt(car, file.uri, offset)?.name;
+  const scene: ValueScene = { file, car, axle: axle ?? axleAround(place), concept: place.concept ?? "file", span };
+  return valueCandidates(slot, scene);
+}
+
+/** `axle front { … }` tells its name even while the model of it is broken. */
+function axleAround(place: Place): "front" | "rear" | undefined {
+  for (const statement of place.around) {
+    const named = statement.items[0];
+    const text = named?.kind === "path" ? named.segments[0]?.text : undefined;
+    if (statement.head.segments[0]?.text === "axle" && (text === "front" || text === "rear")) return text;
+  }
+  return undefined;
+}
+
+/** The word under the cursor up to the cursor: what a candidate replaces. */
+function typedAt(text: string, offset: number): Span {
+  let start = offset;
+  while (start > 0 && /[\p{L}\p{N}_.%*^/-]/u.test(text[start - 1] ?? "")) start -= 1;
+  // A number is not a word: `95 N` completes the unit, `95` nothing.
+  const digits = /^[-+]?[\d.]+/.exec(text.slice(start, offset))?.[0] ?? "";
+  return { start: start + digits.length, end: offset };
+}
+
+/** The statement on this line that has begun before the typed word, if only blanks and items lie between. */
+function statementBefore(entries: readonly Entry[], text: string, start: number): Statement | undefined {
+  const before = entries.filter((entry): entry is Statement => entry.kind === "statement" && entry.start < start).at(-1);
+  if (before === undefined) return undefined;
+  const between = text.slice(Math.min(before.end, start), start);
+  return /[\n,{}]/.test(between) ? undefined : before;
+}
+
+function innermost(place: Place): Block | Document {
+  const blocks = place.chain.filter((node): node is Block | Document => node.kind === "block" || node.kind === "document");
+  return blocks.at(-1) ?? { kind: "document", entries: [], start: 0, end: 0 };
+}
+
+function insideComment(file: FileView, offset: number): boolean {
+  const line = file.text.lastIndexOf("\n", offset - 1) + 1;
+  return file.parsed.comments.some((comment) => comment.start < offset && holds(comment, offset)) || /^\s*##/.test(file.text.slice(line, offset));
+}

@@ -1,0 +1,105 @@
+/** What can stand in one slot: words, modes, units behind a number, names that are declared, points of the linkage. */
+import type { Item, Span } from "../../../grammar/index.js";
+import { figures } from "../../../grammar/vocabulary/index.js";
+import type { DimensionName, NameTarget, Slot } from "../../../grammar/vocabulary/word.js";
+import type { CheckedCar } from "../../findings/context.js";
+import { unitsOf } from "../../quantities/index.js";
+import type { FileView } from "../../snapshot/workspace.js";
+import { type Candidate, candidate } from "./candidate.js";
+import { attachmentCandidates } from "./points.js";
+import { partCandidates } from "./parts.js";
+
+export interface ValueScene {
+  readonly file: FileView;
+  readonly car: CheckedCar | undefined;
+  /** Axle that is written around the cursor. */
+  readonly axle: "front" | "rear" | undefined;
+  /** Kind of the block around the line: `fit` offers only parts that go in. */
+  readonly concept: string;
+  readonly span: Span;
+}
+
+export function valueCandidates(slot: Slot, scene: ValueScene): readonly Candidate[] {
+  switch (slot.kind) {
+    case "keyword":
+      return [candidate(slot.word, "word", scene.span)];
+    case "choice":
+      return slot.words.map((word) => candidate(word, "word", scene.span));
+    case "modes":
+      return modesFor(scene).map((mode) => candidate(mode, "mode", scene.span));
+    case "reference":
+      return referenceCandidates(slot.to, scene);
+    case "attachment":
+    case "body":
+      return attachmentCandidates(scene, slot.kind);
+    case "figure":
+      return figureCandidates(scene);
+    case "quantity":
+    case "range":
+      return letCandidates(scene);
+    case "name":
+    case "point":
+    case "text":
+      return [];
+  }
+}
+
+/** Units that a number can carry here; a range's last number, too. */
+export function unitCandidates(slots: readonly Slot[], item: Item | undefined, span: Span): readonly Candidate[] {
+  const number = item?.kind === "range" ? item.to : item;
+  if (number?.kind !== "quantity" && number?.kind !== "tuple") return [];
+  const dimensions = new Set(slots.flatMap(dimensionsOf));
+  return [...dimensions].flatMap((dimension, group) =>
+    unitsOf(dimension)
+      .filter((unit) => unit !== "")
+      .map((unit, index) => candidate(unit, "unit", span, { detail: dimension, rank: group + index / 100 })),
+  );
+}
+
+function dimensionsOf(slot: Slot): readonly DimensionName[] {
+  return slot.kind === "quantity" || slot.kind === "range" || slot.kind === "point" ? [slot.dimension] : [];
+}
+
+function modesFor(scene: ValueScene): readonly string[] {
+  return scene.axle === undefined ? ["heave", "pitch", "roll", "warp"] : ["corner", "heave", "roll"];
+}
+
+function referenceCandidates(target: NameTarget, scene: ValueScene): readonly Candidate[] {
+  if (target === "part") return partCandidates(scene);
+  if (target === "element") return elementCandidates(scene);
+  const targets: readonly NameTarget[] = target === "car-or-setup" ? ["car", "setup"] : [target];
+  const symbols = scene.file.symbols.filter((symbol) => targets.includes(symbol.target));
+  return unique(symbols.map((symbol) => candidate(symbol.name, "name", scene.span, { detail: symbol.target })));
+}
+
+function elementCandidates(scene: ValueScene): readonly Candidate[] {
+  const elements = scene.axle === undefined ? [] : (scene.car?.model.axles[scene.axle]?.elements ?? []);
+  return unique(elements.map((element) => candidate(element.name, "element", scene.span, { detail: element.kind })));
+}
+
+function letCandidates(scene: ValueScene): readonly Candidate[] {
+  const lets = scene.file.symbols.filter((symbol) => symbol.target === "let");
+  return unique(lets.map((symbol) => candidate(symbol.name, "name", scene.span, { detail: "let" })));
+}
+
+/** `<axle>` and `<element>` of the patterns are filled from the car; each figure brings its help. */
+function figureCandidates(scene: ValueScene): readonly Candidate[] {
+  const axles = (["front", "rear"] as const).filter((axle) => scene.car === undefined || scene.car.model.axles[axle] !== undefined);
+  return figures.flatMap((figure) =>
+    filled(figure.path, axles, scene.car).map((path) => candidate(path, "figure", scene.span, { documentation: figure.help })),
+  );
+}
+
+function filled(pattern: string, axles: readonly ("front" | "rear")[], car: CheckedCar | undefined): readonly string[] {
+  if (!pattern.includes("<axle>")) return pattern.includes("<") ? [] : [pattern];
+  return axles.flatMap((axle) => {
+    const path = pattern.replace("<axle>", axle);
+    if (!path.includes("<element>")) return path.includes("<") ? [] : [path];
+    const names = new Set(car?.model.axles[axle]?.elements.map((element) => element.name) ?? []);
+    return [...names].map((name) => path.replace("<element>", name));
+  });
+}
+
+function unique(candidates: readonly Candidate[]): readonly Candidate[] {
+  return candidates.filter((one, index) => candidates.findIndex((other) => other.label === one.label) === index);
+}

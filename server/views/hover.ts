@@ -1,0 +1,67 @@
+/** What the editor says of the word under the pointer, as Markdown. */
+import type { Span, Statement } from "../../grammar/index.js";
+import type { Word } from "../../grammar/vocabulary/word.js";
+import type { FileView } from "../snapshot/workspace.js";
+import { axleSummary } from "./axle-summary.js";
+import { elementCard } from "./element-card.js";
+import { expectationCard } from "./expectation-card.js";
+import { holds, type Place, placeAt } from "./place.js";
+import { provenance } from "./provenance.js";
+import { axleAt, carAt, elementsNamedBy, elementsWrittenAt, type ElementSubject } from "./subject.js";
+import { unitCard } from "./unit-card.js";
+import { wordCard } from "./word-card.js";
+
+export interface Hover {
+  readonly span: Span;
+  readonly markdown: string;
+}
+
+export function hoverAt(file: FileView, offset: number): Hover | undefined {
+  const place = placeAt(file.parsed.document, offset);
+  const inner = place.chain.at(-1);
+  if (place.statement === undefined || inner === undefined || inner.kind === "block") return undefined;
+  const parts = [...figureParts(file, place, place.statement, offset), ...wordParts(file, place, offset)];
+  return parts.length === 0 ? undefined : { span: inner, markdown: parts.join("\n\n---\n\n") };
+}
+
+function figureParts(file: FileView, place: Place, statement: Statement, offset: number): readonly string[] {
+  const car = carAt(file, offset);
+  if (car === undefined) return [];
+  if (place.word?.role === "expectation") return some(expectationCard(car, statement, file.uri));
+  const elements = elementsAround(file, place, statement, offset);
+  const [first] = elements;
+  if (first !== undefined && speaksOfElement(place, statement, first)) return [elementCard(elements)];
+  if (place.word?.word === "axle") {
+    const axle = axleAt(car, file.uri, statement.start);
+    if (axle !== undefined) return [axleSummary(car, axle.name)];
+  }
+  return [];
+}
+
+/** The element whose own statement or override this is; inside its block the innermost word comes first. */
+function elementsAround(file: FileView, place: Place, statement: Statement, offset: number): readonly ElementSubject[] {
+  const written = elementsWrittenAt(file, statement.start);
+  if (written.length > 0) return written;
+  const car = carAt(file, offset);
+  return car !== undefined && statement.head.segments.length > 1 ? elementsNamedBy(car, statement) : [];
+}
+
+function speaksOfElement(place: Place, statement: Statement, element: ElementSubject): boolean {
+  return place.word?.role === "element" || (statement.head.segments.length > 1 && element.model.name.length > 0);
+}
+
+function wordParts(file: FileView, place: Place, offset: number): readonly string[] {
+  const inner = place.chain.at(-1);
+  const statement = place.statement;
+  if (inner === undefined || statement === undefined) return [];
+  const word: Word | undefined = place.word;
+  const onHead = holds(statement.head, offset);
+  const parts = onHead && word !== undefined ? [wordCard(word)] : [];
+  if (inner.kind === "quantity" && inner.unit !== undefined) parts.push(...some(unitCard(inner)));
+  if (!onHead || statement.head.segments.length > 1) parts.push(...some(provenance(file, statement, offset)));
+  return parts;
+}
+
+function some(text: string | undefined): readonly string[] {
+  return text === undefined ? [] : [text];
+}

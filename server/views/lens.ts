@@ -1,0 +1,46 @@
+/** The line above an axle (its rates) and above a car or set-up (its expectations, what it rests on). */
+import type { Span } from "../../grammar/index.js";
+import type { CheckedCar } from "../findings/context.js";
+import type { FileView } from "../snapshot/workspace.js";
+import { axleLine } from "./axle-summary.js";
+
+export interface Lens {
+  readonly span: Span;
+  readonly title: string;
+}
+
+export function lensesOf(file: FileView): readonly Lens[] {
+  return file.cars.flatMap((car) => [carLens(car), ...axleLenses(file, car)]);
+}
+
+function axleLenses(file: FileView, car: CheckedCar): readonly Lens[] {
+  if (car.model.setup !== undefined) return setupAxleLenses(car);
+  return (["front", "rear"] as const).flatMap((name) => {
+    const axle = car.model.axles[name];
+    if (axle === undefined || axle.nameOrigin.uri !== file.uri) return [];
+    return [{ span: axle.nameOrigin, title: axleLine(car, name) }];
+  });
+}
+
+/** A set-up's axles stand in another file: their rates come above the set-up itself. */
+function setupAxleLenses(car: CheckedCar): readonly Lens[] {
+  return (["front", "rear"] as const)
+    .filter((name) => car.model.axles[name] !== undefined)
+    .map((name) => ({ span: car.model.nameOrigin, title: `${name}: ${axleLine(car, name)}` }));
+}
+
+function carLens(car: CheckedCar): Lens {
+  return { span: car.model.nameOrigin, title: [restsOn(car), expectationsOf(car)].filter((part) => part !== "").join(" · ") };
+}
+
+function restsOn(car: CheckedCar): string {
+  return car.model.bases.length === 0 ? (car.model.title ?? car.model.name) : `from ${car.model.bases.join(" from ")}`;
+}
+
+function expectationsOf(car: CheckedCar): string {
+  const judged = car.analysis.expectations.filter(({ met }) => met !== undefined);
+  const met = judged.filter((result) => result.met === true).length;
+  const unjudged = car.analysis.expectations.length - judged.length;
+  const waiting = unjudged === 0 ? "" : ` (${unjudged} not judged)`;
+  return car.analysis.expectations.length === 0 ? "" : `${met} of ${judged.length} expectations met${waiting}`;
+}
