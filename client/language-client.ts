@@ -17,7 +17,7 @@ export const LANGUAGE = "bellcrank";
 
 /** Where the pages of the findings lie in the extension. */
 export function findingsPage(context: vscode.ExtensionContext): vscode.Uri {
-  return vscode.Uri.joinPath(context.extensionUri, "dist", "findings.md");
+  return vscode.Uri.joinPath(context.extensionUri, "server", "findings", "PAGES.md");
 }
 
 export function createLanguageClient(
