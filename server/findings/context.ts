@@ -22,5 +22,7 @@ export interface RuleContext {
   /** Text of another file that this one rests on (for edits and excerpts). */
   textOf(uri: string): string | undefined;
   /** The same checks on changed text: for fixes that must prove themselves. Never touches the workspace. */
-  retry(edits: readonly { readonly uri: string; readonly start: number; readonly end: number; readonly newText: string }[]): RuleContext;
+  retry(
+    edits: readonly { readonly uri: string; readonly start: number; readonly end: number; readonly newText: string }[],
+  ): RuleContext;
 }

@@ -1,0 +1,62 @@
+/**
+ * Every rule there is, in the order in which the pages list them. Adding a rule is a file under
+ * `rules/<group>/` and a line here.
+ *
+ * Invariant: ids are unique, kebab-case and the file's name.
+ */
+import type { Rule } from "./finding.js";
+import { beyondLimits } from "./rules/syntax/beyond-limits.js";
+import { decimalComma } from "./rules/syntax/decimal-comma.js";
+import { notText } from "./rules/syntax/not-text.js";
+import { tightMinus } from "./rules/syntax/tight-minus.js";
+import { unclosed } from "./rules/syntax/unclosed.js";
+import { unreadableLine } from "./rules/syntax/unreadable-line.js";
+import { overrideWithoutTarget } from "./rules/words/override-without-target.js";
+import { reservedName } from "./rules/words/reserved-name.js";
+import { unknownName } from "./rules/words/unknown-name.js";
+import { unknownWord } from "./rules/words/unknown-word.js";
+import { missingUnit } from "./rules/units/missing-unit.js";
+import { unknownUnit } from "./rules/units/unknown-unit.js";
+import { wrongDimension } from "./rules/units/wrong-dimension.js";
+import { duplicateName } from "./rules/shape/duplicate-name.js";
+import { duplicateProperty } from "./rules/shape/duplicate-property.js";
+import { missingProperty } from "./rules/shape/missing-property.js";
+import { tableOrder } from "./rules/shape/table-order.js";
+import { wrongForm } from "./rules/shape/wrong-form.js";
+import { implausibleValue } from "./rules/values/implausible-value.js";
+import { rangeViolated } from "./rules/values/range-violated.js";
+import { needlessOverride } from "./rules/unused/needless-override.js";
+import { unusedLet } from "./rules/unused/unused-let.js";
+import { unusedPart } from "./rules/unused/unused-part.js";
+import { cycle } from "./rules/files/cycle.js";
+import { fileNotFound } from "./rules/files/file-not-found.js";
+import { measuredTable } from "./rules/files/measured-table.js";
+
+export const rules: readonly Rule[] = [
+  unreadableLine,
+  unclosed,
+  decimalComma,
+  tightMinus,
+  beyondLimits,
+  notText,
+  unknownWord,
+  unknownName,
+  reservedName,
+  overrideWithoutTarget,
+  unknownUnit,
+  missingUnit,
+  wrongDimension,
+  missingProperty,
+  duplicateProperty,
+  duplicateName,
+  wrongForm,
+  tableOrder,
+  rangeViolated,
+  implausibleValue,
+  needlessOverride,
+  unusedPart,
+  unusedLet,
+  cycle,
+  fileNotFound,
+  measuredTable,
+];

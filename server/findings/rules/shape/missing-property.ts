@@ -1,0 +1,88 @@
+/**
+ * A block lacks a property that nothing can stand in for. What depends on it is not computed, and
+ * says so; all the rest is.
+ *
+ * The fix inserts the property with a usual value: a value to start from, not the one of your car.
+ *
+ * ```crank wrong
+ * catalogue {
+ *   torsion-bar TB-185 { length 290 mm }
+ * }
+ * ```
+ *
+ * ```crank right
+ * catalogue {
+ *   torsion-bar TB-185 { diameter 18.5 mm, length 290 mm }
+ * }
+ * ```
+ */
+import type { Span } from "../../../../grammar/index.js";
+import { findWord, wordsIn } from "../../../../grammar/vocabulary/index.js";
+import type { RuleContext } from "../../context.js";
+import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
+import type { Fix, Rule } from "../../finding.js";
+import { insertionInto } from "../../insertion.js";
+import { blockAt, contains } from "../../tree.js";
+import { quoted } from "../../wording.js";
+
+const meta = {
+  id: "missing-property",
+  title: "A property that cannot be done without",
+  cost: "model",
+  severity: "error",
+} as const;
+
+export const missingProperty: Rule = {
+  meta,
+  check: (context) =>
+    fromModel(meta, context, ["missing-property"], (problem) =>
+      mayBeUnread(context, problem) ? undefined : { message: messageFor(problem) },
+    ),
+  fix: (finding, context) => {
+    const problem = problemBehind(finding, "missing-property");
+    return problem && problem.uri === context.uri ? insert(problem, context) : [];
+  },
+};
+
+function messageFor(problem: ModelProblemOf<"missing-property">): string {
+  const help = findWord(problem.concept, problem.word)?.help;
+  const what = help === undefined ? "" : ` (${firstSentence(help)})`;
+  const such = problem.starter === undefined ? "" : `, such as ${quoted(`${problem.word} ${problem.starter}`)}`;
+  return `${problem.owner} has no ${quoted(problem.word)}${what}, and what depends on it is not computed. Add it${such}.`;
+}
+
+function firstSentence(help: string): string {
+  const end = help.search(/[.;](\s|$)/);
+  return end === -1 ? help : help.slice(0, end);
+}
+
+/** A line of the same block that could not be read may be the one that is missing: one mistake, one finding. */
+function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-property">): boolean {
+  if (problem.uri !== context.uri) return false;
+  const block = blockFor(context, problem);
+  return block !== undefined && context.parsed.problems.some((unread) => contains(block, unread));
+}
+
+function blockFor(context: RuleContext, problem: ModelProblemOf<"missing-property">) {
+  return blockAt(context.parsed.document, place(problem.insertAt));
+}
+
+function place(offset: number): Span {
+  return { start: offset, end: offset };
+}
+
+function insert(problem: ModelProblemOf<"missing-property">, context: RuleContext): readonly Fix[] {
+  const block = blockFor(context, problem);
+  if (!block || problem.starter === undefined) return [];
+  const statement = `${problem.word} ${problem.starter}`;
+  const { span, newText } = insertionInto(context.text, block, statement, wordsBefore(problem));
+  return [
+    { title: `Add ${quoted(statement)}`, edits: [{ uri: problem.uri, span, newText }], preferred: true, safe: false },
+  ];
+}
+
+/** The vocabulary lists the words of a block in the order in which a file usually has them. */
+function wordsBefore(problem: ModelProblemOf<"missing-property">): ReadonlySet<string> {
+  const words = wordsIn(problem.concept).map((entry) => entry.word);
+  return new Set(words.slice(0, Math.max(0, words.indexOf(problem.word))));
+}

@@ -1,0 +1,48 @@
+/**
+ * The word is right, but what follows it is not what the word takes: a value is missing, there is
+ * one too many, or a name stands where a number is due.
+ *
+ * The line is left out until it has the form that the message shows.
+ *
+ * ```crank wrong
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.wheel.camber (0, -2.5) deg
+ * }
+ * ```
+ *
+ * ```crank right
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.wheel.camber -2.75 deg
+ * }
+ * ```
+ */
+import { fromModel, type ModelProblemOf } from "../../from-problems.js";
+import type { Rule } from "../../finding.js";
+import { either, quoted } from "../../wording.js";
+
+const meta = {
+  id: "wrong-form",
+  title: "A word followed by the wrong thing",
+  cost: "model",
+  severity: "error",
+} as const;
+
+export const wrongForm: Rule = {
+  meta,
+  check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
+};
+
+function messageFor(problem: ModelProblemOf<"wrong-form">): string {
+  const detail = problem.detail === undefined ? "" : ` ${sentence(problem.detail)}`;
+  const forms = problem.expected.length === 0 ? "" : ` Write ${either(problem.expected.map((form) => `\`${form}\``))}.`;
+  return `${quoted(problem.word)} cannot be read in this form, so the line is left out.${detail}${forms}`;
+}
+
+function sentence(text: string): string {
+  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+}

@@ -1,0 +1,69 @@
+/**
+ * The unit is not one that the language knows. Units are written as in print, with the case that
+ * the standards give them: `N/mm`, `lbf/in`, `N*s/mm`, `kg*m^2`, `km/h`, `deg`, `%`, and `g` for standard gravity.
+ *
+ * The value cannot be used until its unit is known.
+ *
+ * ```crank wrong
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.third.rate 95 n/mm
+ * }
+ * ```
+ *
+ * ```crank right
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.third.rate 95 N/mm
+ * }
+ * ```
+ */
+import { didYouMean } from "../../did-you-mean.js";
+import { oneEdit } from "../../edits.js";
+import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
+import type { RuleContext } from "../../context.js";
+import type { Rule } from "../../finding.js";
+import { likelyUnits } from "../../likely-units.js";
+import { unitIn } from "../../tree.js";
+import { dimensionWords, either, quoted, suggestion } from "../../wording.js";
+
+const meta = { id: "unknown-unit", title: "A unit that is not known", cost: "model", severity: "error" } as const;
+
+export const unknownUnit: Rule = {
+  meta,
+  check: (context) =>
+    fromModel(meta, context, ["unknown-unit"], (problem) => ({ message: messageFor(problem, context) })),
+  fix: (finding, context) => {
+    const problem = problemBehind(finding, "unknown-unit");
+    if (!problem) return [];
+    const { units, alike } = offered(problem, context);
+    const place = unitIn(context.parsed.document, finding.span) ?? finding.span;
+    return units.map((unit, index) =>
+      oneEdit(`Write ${unit}`, finding.uri, place, unit, { preferred: alike && index === 0 }),
+    );
+  },
+};
+
+function messageFor(problem: ModelProblemOf<"unknown-unit">, context: RuleContext): string {
+  const due =
+    problem.dimension && problem.dimension !== "any"
+      ? ` ${capital(dimensionWords(problem.dimension))} is due here.`
+      : "";
+  const { units, alike } = offered(problem, context);
+  const instead = alike ? suggestion(units) : units.length > 0 ? ` It may be in ${either(units)}.` : "";
+  return `${quoted(problem.unit)} is not a unit that is known, so the value cannot be used.${due}${instead}`;
+}
+
+/** Units that look like what was written; where none does, the usual ones of the dimension. */
+function offered(problem: ModelProblemOf<"unknown-unit">, context: RuleContext) {
+  const similar = didYouMean(problem.unit, problem.candidates);
+  return similar.length > 0
+    ? { units: similar, alike: true }
+    : { units: likelyUnits(problem.candidates, context), alike: false };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

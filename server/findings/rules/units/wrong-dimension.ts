@@ -1,0 +1,56 @@
+/**
+ * The value is of another kind than the place asks for: a force where a rate is due, a length
+ * where an angle is. Often a part of the unit is missing (`N` for `N/mm`); in an expression, two
+ * values are joined that do not go together.
+ *
+ * ```crank wrong
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.third.rate 95 N
+ * }
+ * ```
+ *
+ * ```crank right
+ * use "shared.crank"
+ *
+ * setup wet from wren {
+ *   front.third.rate 95 N/mm
+ * }
+ * ```
+ */
+import { didYouMean } from "../../did-you-mean.js";
+import { oneEdit } from "../../edits.js";
+import { fromModel, problemBehind } from "../../from-problems.js";
+import type { Rule } from "../../finding.js";
+import { likelyUnits } from "../../likely-units.js";
+import { unitIn } from "../../tree.js";
+import { dimensionWords, either } from "../../wording.js";
+
+const meta = { id: "wrong-dimension", title: "A value of the wrong kind", cost: "model", severity: "error" } as const;
+
+export const wrongDimension: Rule = {
+  meta,
+  check: (context) =>
+    fromModel(meta, context, ["dimension"], (problem) => {
+      const units = likelyUnits(problem.candidates, context);
+      const such = units.length > 0 ? ` Give it in ${either(units)}.` : "";
+      return {
+        message: `This is ${problem.found}, but ${dimensionWords(problem.expected)} is due here, so it cannot be used.${such}`,
+      };
+    }),
+  fix: (finding, context) => {
+    const problem = problemBehind(finding, "dimension");
+    const unit = unitIn(context.parsed.document, finding.span);
+    if (!problem || !unit) return [];
+    const units = nearest(unit.text, likelyUnits(problem.candidates, context, 12));
+    return units.map((text, index) => oneEdit(`Write ${text}`, finding.uri, unit, text, { preferred: index === 0 }));
+  },
+};
+
+/** Units that begin as the written one does come first (`N` → `N/mm`), then those that look like it. */
+function nearest(written: string, units: readonly string[]): readonly string[] {
+  const begins = units.filter((unit) => unit.startsWith(written));
+  const ordered = new Set([...begins, ...didYouMean(written, units, units.length), ...units]);
+  return [...ordered].slice(0, 3);
+}

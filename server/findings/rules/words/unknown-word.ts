@@ -1,0 +1,58 @@
+/**
+ * The language does not know this word here. Perhaps it is mistyped, or it belongs into another
+ * block: each block has its own words, and completion lists them.
+ *
+ * The line sets nothing as long as its word is unknown: the car keeps the inherited or the default value.
+ *
+ * ```crank wrong
+ * catalogue {
+ *   torsion-bar TB-185 { diametre 18.5 mm, diameter 18.5 mm, length 290 mm }
+ * }
+ * ```
+ *
+ * ```crank right
+ * catalogue {
+ *   torsion-bar TB-185 { diameter 18.5 mm, length 290 mm }
+ * }
+ * ```
+ */
+import { conceptOf } from "../../../../grammar/vocabulary/index.js";
+import { didYouMean } from "../../did-you-mean.js";
+import { oneEdit } from "../../edits.js";
+import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
+import type { Rule } from "../../finding.js";
+import { either, quoted, suggestion } from "../../wording.js";
+
+const meta = { id: "unknown-word", title: "A word that is not known here", cost: "model", severity: "error" } as const;
+
+export const unknownWord: Rule = {
+  meta,
+  check: (context) => fromModel(meta, context, ["unknown-word"], (problem) => ({ message: messageFor(problem) })),
+  fix: (finding) => {
+    const problem = problemBehind(finding, "unknown-word");
+    if (!problem) return [];
+    return didYouMean(problem.word, problem.candidates).map((word, index) =>
+      oneEdit(`Write ${quoted(word)}`, finding.uri, finding.span, word, { preferred: index === 0 }),
+    );
+  },
+};
+
+function messageFor(problem: ModelProblemOf<"unknown-word">): string {
+  const likely = didYouMean(problem.word, problem.candidates);
+  const instead = likely.length > 0 ? suggestion(likely) : wordsHere(problem.candidates);
+  return `${quoted(problem.word)} is not a word of ${placeWords(problem.concept)}, so this line sets nothing.${instead}`;
+}
+
+function wordsHere(candidates: readonly string[]): string {
+  if (candidates.length === 0) return "";
+  const some = candidates.slice(0, 6).map(quoted);
+  return candidates.length > some.length
+    ? ` Words of this place are ${some.join(", ")} and ${candidates.length - some.length} more; completion lists them.`
+    : ` Words of this place are ${either(some)}.`;
+}
+
+function placeWords(concept: string): string {
+  return concept === "file" || conceptOf(concept) === undefined
+    ? "the top level of a file"
+    : `a ${quoted(concept)} block`;
+}

@@ -1,0 +1,144 @@
+/**
+ * Finding one's way back from a place in the text to the syntax around it, for fixes.
+ *
+ * Invariant: reads the tree only; depth is bounded by the parser's own limit.
+ */
+import type {
+  Block,
+  Document,
+  Entry,
+  Item,
+  Name,
+  Path,
+  Quantity,
+  Row,
+  Span,
+  Statement,
+  Unit,
+} from "../../grammar/index.js";
+
+export function contains(outer: Span, inner: Span): boolean {
+  return outer.start <= inner.start && inner.end <= outer.end;
+}
+
+/** The innermost statement around the place, with the blocks on the way to it. */
+export function statementAt(document: Document, span: Span): Statement | undefined {
+  let found: Statement | undefined;
+  let entries: readonly Entry[] = document.entries;
+  for (;;) {
+    const inside = entries.find((entry) => contains(entry, span));
+    if (inside?.kind !== "statement") return found;
+    found = inside;
+    if (!inside.block || !contains(inside.block, span)) return found;
+    entries = inside.block.entries;
+  }
+}
+
+/** The innermost block around the place. */
+export function blockAt(document: Document, span: Span): Block | undefined {
+  let found: Block | undefined;
+  let entries: readonly Entry[] = document.entries;
+  for (;;) {
+    const inside = entries.find((entry) => contains(entry, span));
+    if (inside?.kind !== "statement" || !inside.block || !contains(inside.block, span)) return found;
+    found = inside.block;
+    entries = inside.block.entries;
+  }
+}
+
+/** The innermost statement or row around the place. */
+export function entryAt(document: Document, span: Span): Entry | undefined {
+  const entries = blockAt(document, span)?.entries ?? document.entries;
+  return entries.find((entry) => contains(entry, span));
+}
+
+function itemsOf(entry: Entry): readonly Item[] {
+  return entry.kind === "row" ? [entry.key, entry.value] : [entry.head, ...entry.items];
+}
+
+/** The item and all that it is made of. A stack instead of recursion: a sum may have ten thousand terms. */
+function* inItem(root: Item): Generator<Item | Unit | Name> {
+  const pending: (Item | Unit | Name)[] = [root];
+  for (let node = pending.pop(); node; node = pending.pop()) {
+    yield node;
+    pending.push(...childrenOf(node).reverse());
+  }
+}
+
+function childrenOf(node: Item | Unit | Name): (Item | Unit | Name)[] {
+  switch (node.kind) {
+    case "quantity":
+      return node.unit ? [node.unit] : [];
+    case "tuple":
+      return node.unit ? [...node.members, node.unit] : [...node.members];
+    case "range":
+      return [node.from, node.to];
+    case "path":
+      return [...node.segments];
+    case "binary":
+      return [node.left, node.right];
+    case "negation":
+      return [node.operand];
+    case "group":
+      return node.unit ? [node.inner, node.unit] : [node.inner];
+    case "text":
+    case "unit":
+    case "name":
+      return [];
+  }
+}
+
+/** Everything in the values of the statement or row around the place, blocks left out. */
+function* around(document: Document, span: Span): Generator<Item | Unit | Name> {
+  const entry = entryAt(document, span);
+  if (entry) for (const item of itemsOf(entry)) yield* inItem(item);
+}
+
+/** The unit inside the place, if there is exactly one. */
+export function unitIn(document: Document, span: Span): Unit | undefined {
+  const units: Unit[] = [];
+  for (const node of around(document, span)) if (node.kind === "unit" && contains(span, node)) units.push(node);
+  return units.length === 1 ? units[0] : undefined;
+}
+
+/** The plain number inside the place, if there is exactly one. */
+export function quantityIn(document: Document, span: Span): Quantity | undefined {
+  const found: Quantity[] = [];
+  for (const node of around(document, span)) if (node.kind === "quantity" && contains(span, node)) found.push(node);
+  return found.length === 1 ? found[0] : undefined;
+}
+
+/** The segment called `text` of a path inside or around the place. */
+export function segmentNamed(document: Document, span: Span, text: string): Name | undefined {
+  for (const node of around(document, span)) {
+    if (node.kind === "path" && touches(node, span)) {
+      const segment = node.segments.find((name) => name.text === text && touches(name, span));
+      if (segment) return segment;
+    }
+  }
+  return undefined;
+}
+
+function touches(a: Path | Name, b: Span): boolean {
+  return contains(a, b) || contains(b, a);
+}
+
+/** All units in the file, as written, most used first. */
+export function unitsUsed(document: Document): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const entry of allEntries(document.entries)) {
+    for (const item of itemsOf(entry)) {
+      for (const node of inItem(item)) {
+        if (node.kind === "unit") counts.set(node.text, (counts.get(node.text) ?? 0) + 1);
+      }
+    }
+  }
+  return [...counts].sort((a, b) => b[1] - a[1]).map(([text]) => text);
+}
+
+function* allEntries(entries: readonly Entry[]): Generator<Statement | Row> {
+  for (const entry of entries) {
+    yield entry;
+    if (entry.kind === "statement" && entry.block) yield* allEntries(entry.block.entries);
+  }
+}
