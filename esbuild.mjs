@@ -6,7 +6,7 @@
  *
  * Invariant: a bundle takes nothing from node_modules at run time; the editor alone supplies `vscode`.
  */
-import { readdirSync, rmSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { build } from "esbuild";
 
 /** Bundled CommonJS packages still ask for Node's own modules by `require`, which a module file has to make itself. */
