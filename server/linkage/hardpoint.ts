@@ -1,0 +1,32 @@
+/**
+ * A corner from hardpoints: two wishbones, track rod, and a rocker on a push or pull rod where
+ * there is one. In: geometry in the frame of a left corner; out: a `Corner`, or what is degenerate.
+ *
+ * Invariant: immutable; every travel has one position, on the branch that holds at design, or none.
+ */
+import type { Corner, CornerMotion, Unreachable } from "./corner.js";
+import { cornerMotion } from "./corner-motion.js";
+import type { Degenerate, HardpointGeometry } from "./geometry.js";
+import { type Mechanism, mechanismOf } from "./mechanism.js";
+import { placeRocker, Pose, slope, solveTravel } from "./position.js";
+import { outOfReach, reachOf } from "./reach.js";
+
+/** The corner of a mechanism, whatever it was drawn from. */
+export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
+  const motion = (travel: number): CornerMotion | Unreachable => {
+    const beyond = outOfReach(m.limits, travel);
+    if (beyond !== undefined) return beyond;
+    const p = new Pose();
+    solveTravel(m.constants, p, travel, 0);
+    placeRocker(m.constants, p);
+    slope(m.constants, p);
+    return cornerMotion(m.skeleton, p, travel);
+  };
+  return { basis, motion, reach: (from, to) => reachOf(m, from, to) };
+}
+
+/** A corner from hardpoints. */
+export function hardpointCorner(geometry: HardpointGeometry): Corner | Degenerate {
+  const m = mechanismOf(geometry, false);
+  return "kind" in m ? m : cornerOf(m, "hardpoints");
+}

@@ -1,0 +1,59 @@
+/**
+ * Everything about a corner that is worked out once: its bodies, the numbers of the inner loop,
+ * the senses of its axes and how far it goes. In: geometry; out: `Mechanism`, or what is degenerate.
+ *
+ * Invariant: immutable; θ and the rocker's angle both rise with bump at design.
+ */
+import { scale } from "../maths/vec3.js";
+import { type Constants, constantsOf, type Skeleton, skeletonOf } from "./constants.js";
+import { cornerMotion } from "./corner-motion.js";
+import { degenerate, type Degenerate, type HardpointGeometry } from "./geometry.js";
+import { closeEnough, PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
+import { type TravelLimits, travelLimits } from "./travel-limits.js";
+import { reversed } from "./turning-arm.js";
+
+export interface Mechanism {
+  readonly skeleton: Skeleton;
+  readonly constants: Constants;
+  readonly limits: TravelLimits;
+}
+
+/** dz/dθ over the corner's size below which the wheel centre does not move vertically. */
+const NO_RISE = 1e-9;
+
+const placedAtDesign = (k: Constants): Pose | undefined => {
+  const p = new Pose();
+  return placeUpright(k, p, 0) === PLACED && placeRocker(k, p) === PLACED ? p : undefined;
+};
+
+/** The skeleton with the lower axis turned so that θ rises with the wheel, or why it cannot. */
+function riseWithBump(k: Skeleton): Skeleton | Degenerate {
+  const constants = constantsOf(k, 0, 0, 0);
+  const p = placedAtDesign(constants);
+  if (p === undefined) return degenerate(k.geometry.rod?.kind ?? "upper-wishbone", "in-line");
+  const rise = slope(constants, p);
+  if (!(Math.abs(rise) > NO_RISE * k.size)) return degenerate("wheel", "no-travel");
+  return rise > 0 ? k : { ...k, lowerAxis: scale(k.lowerAxis, -1) };
+}
+
+/** The skeleton with the rocker's axis turned so that bump turns it positively at design. */
+function rockerWithBump(k: Skeleton): Skeleton {
+  const constants = constantsOf(k, 0, 0, 0);
+  const p = placedAtDesign(constants);
+  if (p === undefined || k.rocker === undefined) return k;
+  slope(constants, p);
+  const rate = cornerMotion(k, p, 0).rocker?.d ?? 0;
+  return rate < 0 ? { ...k, rocker: reversed(k.rocker) } : k;
+}
+
+/** `steerHeld`: the planar corner, whose upright keeps its steer whatever the track rod. */
+export function mechanismOf(geometry: HardpointGeometry, steerHeld: boolean): Mechanism | Degenerate {
+  const drawn = skeletonOf(geometry, steerHeld);
+  if ("kind" in drawn) return drawn;
+  const rising = riseWithBump(drawn);
+  if ("kind" in rising) return rising;
+  const skeleton = rockerWithBump(rising);
+  const limits = travelLimits(constantsOf(skeleton, 0, 0, 0), geometry.rod?.kind ?? "push-rod");
+  const constants = constantsOf(skeleton, limits.low.t, limits.high.t, closeEnough(skeleton.size));
+  return { skeleton, constants, limits };
+}

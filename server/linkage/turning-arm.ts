@@ -1,0 +1,102 @@
+/**
+ * An arm that turns about a fixed axis, its end joined by a rigid link to a point: a rocker on
+ * its rod, an anti-roll bar's lever on its drop link, a wishbone on its upright.
+ *
+ * End of the arm: e(φ) = foot + cos φ · u + sin φ · v, with foot on the axis, u the arm at design,
+ * v = axis × u. The link asks |p − e|² = length², which is A cos φ + B sin φ = K with
+ * A = u·D, B = v·D, K = (|u|² + |D|² − length²)/2, D = p − foot.
+ *
+ * Invariant: φ = 0 at design; the branch is the one that holds at design and is left only through a toggle.
+ */
+import { add, cross, dot, norm, scale, sub, type Vec3 } from "../maths/vec3.js";
+import type { Jet, PointMotion } from "./corner.js";
+
+export interface TurningArm {
+  readonly foot: Vec3;
+  /** Unit vector; φ turns about it by the right-hand rule. */
+  readonly axis: Vec3;
+  readonly u: Vec3;
+  readonly v: Vec3;
+  readonly radius: number;
+  /** Length of the link. */
+  readonly length: number;
+  /** +1 or −1: the sign of B at design. */
+  readonly branch: number;
+}
+
+/** Cosine and sine of an arm's angle, with sin μ of its link: 0 where the link has no moment about the axis. */
+export interface ArmPosition {
+  readonly cos: number;
+  readonly sin: number;
+  readonly transmission: number;
+}
+
+/**
+ * Below this share of A² + B² the two branches cannot be told apart in double precision:
+ * the link is in line with its arm.
+ */
+export const TOGGLE = 1e-15;
+
+/** The foot of `point` on the line through `pivot` along the unit vector `axis`. */
+export const footOn = (pivot: Vec3, axis: Vec3, point: Vec3): Vec3 =>
+  add(pivot, scale(axis, dot(sub(point, pivot), axis)));
+
+/** The same arm with the sense of its axis turned round. */
+export const reversed = (arm: TurningArm): TurningArm => ({
+  ...arm,
+  axis: scale(arm.axis, -1),
+  v: scale(arm.v, -1),
+  branch: -arm.branch,
+});
+
+/**
+ * An arm from its design position: `end` is joined to `far` by a link that is `lengthen` longer than their distance.
+ * `axis` has to be a unit vector; the caller has ruled out an end on the axis and a toggle (`isInLine`).
+ */
+export const turningArm = (pivot: Vec3, axis: Vec3, end: Vec3, far: Vec3, lengthen = 0): TurningArm => {
+  const foot = footOn(pivot, axis, end);
+  const u = sub(end, foot);
+  const v = cross(axis, u);
+  const b = dot(v, sub(far, foot));
+  return { foot, axis, u, v, radius: norm(u), length: norm(sub(far, end)) + lengthen, branch: b < 0 ? -1 : 1 };
+};
+
+/** The angle at which the arm's link reaches `p`; undefined where no angle does. */
+export const closeArm = (arm: TurningArm, p: Vec3): ArmPosition | undefined => {
+  const d = sub(p, arm.foot);
+  const a = dot(arm.u, d);
+  const b = dot(arm.v, d);
+  const k = 0.5 * (arm.radius * arm.radius + dot(d, d) - arm.length * arm.length);
+  const square = a * a + b * b;
+  const rest = square - k * k;
+  if (!(rest > TOGGLE * square)) return undefined;
+  const root = Math.sqrt(rest);
+  const h = arm.branch * root;
+  return {
+    cos: (a * k + b * h) / square,
+    sin: (b * k - a * h) / square,
+    transmission: root / (arm.radius * arm.length),
+  };
+};
+
+/** The arm's vector from foot to end, and its derivative with respect to φ. */
+export const armVector = (arm: TurningArm, at: { readonly cos: number; readonly sin: number }): [Vec3, Vec3] => [
+  add(scale(arm.u, at.cos), scale(arm.v, at.sin)),
+  sub(scale(arm.v, at.cos), scale(arm.u, at.sin)),
+];
+
+/**
+ * φ with its derivatives with respect to whatever `p` is differentiated by. With q = p − e and e_φ = de/dφ,
+ * differentiating |q|² = const once and twice gives
+ * φ' = q·p' / q·e_φ,  φ'' = (q·(p'' + φ'² (e − foot)) + |p' − φ' e_φ|²) / q·e_φ.
+ * Singular only in a toggle, which `closeArm` has ruled out.
+ */
+export const armAngle = (arm: TurningArm, at: { readonly cos: number; readonly sin: number }, p: PointMotion): Jet => {
+  const [r, tangent] = armVector(arm, at);
+  const q = sub(p.p, add(arm.foot, r));
+  const moment = dot(q, tangent);
+  const d = dot(q, p.d) / moment;
+  const slip = sub(p.d, scale(tangent, d));
+  const dd = (dot(q, add(p.dd, scale(r, d * d))) + dot(slip, slip)) / moment;
+  return { value: Math.atan2(at.sin, at.cos), d, dd };
+};
