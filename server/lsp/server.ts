@@ -13,7 +13,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { createWorkspace } from "../snapshot/create.js";
-import type { Disk } from "./disk.js";
+import type { Disk } from "../host/disk.js";
 import { features } from "./features/index.js";
 import { Publisher } from "./publisher.js";
 import { normalUri, Session } from "./session.js";

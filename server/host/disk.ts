@@ -29,7 +29,11 @@ export class Disk implements Host {
 
   /** The language's files below the roots; folders that hold none of an engineer's texts are passed over. */
   list(): readonly string[] {
-    return this.#roots.flatMap((root) => crankFilesBelow(root)).map((path) => URI.file(path).toString());
+    return this.#roots.flatMap((root) => this.listBelow(root));
+  }
+
+  listBelow(folder: string): readonly string[] {
+    return crankFilesBelow(folder).map((path) => URI.file(path).toString());
   }
 
   read(uri: string): ReturnType<Host["read"]> {

@@ -1,0 +1,37 @@
+/** `bellcrank rates`: rates, sensitivities and leaks of one car or set-up. */
+import { type Command, Option } from "commander";
+import { ratesCsv } from "../output/rates-csv.js";
+import { ratesJson } from "../output/rates-json.js";
+import { ratesMarkdown } from "../output/rates-markdown.js";
+import { ratesText } from "../output/rates-text.js";
+import type { Ends } from "../program.js";
+import { UsageError } from "../usage-error.js";
+import { carOf, openPaths, shown } from "../workspace.js";
+import { exitCodes } from "../exit-codes.js";
+
+const outputs = { text: ratesText, json: ratesJson, csv: ratesCsv, markdown: ratesMarkdown } as const;
+
+interface Options {
+  readonly setup?: string;
+  readonly format: keyof typeof outputs;
+}
+
+export function ratesCommand(root: Command, ends: Ends): void {
+  root
+    .command("rates")
+    .description("Rates, motion in each mode and leaks at static trim, of one car or set-up.")
+    .argument("<file>", "the file that declares the car or set-up")
+    .option("--setup <name>", "which one, where the file declares several")
+    .addOption(new Option("--format <format>", "how the figures are written").choices(Object.keys(outputs)).default("text"))
+    .addHelpText("after", "\nExample:\n  bellcrank rates samples/quill/wet.crank --format markdown")
+    .action((path: string, options: Options) => {
+      const [file] = openPaths([path]).files;
+      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const car = carOf(file, options.setup);
+      process.stdout.write(outputs[options.format](car));
+      const errors = file.findings().filter(({ severity }) => severity === "error").length;
+      if (errors === 0) return;
+      process.stderr.write(`bellcrank: ${shown(file.uri)} has ${errors === 1 ? "an error" : `${errors} errors`}; see bellcrank check\n`);
+      ends(exitCodes.findings);
+    });
+}

@@ -1,0 +1,32 @@
+/** A row of evenly spaced values on the command line: `-30..30mm:7`, or one value, `5mm`. */
+import { matchesDimension, toSI, unitsOf } from "../quantities/index.js";
+import type { DimensionName } from "../../grammar/vocabulary/word.js";
+import { UsageError } from "./usage-error.js";
+
+const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)`;
+const shape = new RegExp(`^(${number})(?:\\.\\.(${number}))?\\s*([^\\s:\\d]+)(?::(\\d+))?$`);
+const mostValues = 10_001;
+
+/** Values in SI, in order; a `UsageError` says how to write it. */
+export function gridOf(option: string, text: string, dimension: DimensionName): readonly number[] {
+  const found = shape.exec(text.trim());
+  if (found === null) throw new UsageError(`${option} "${text}": write a range with its unit and a count, such as ${exampleOf(dimension)}`);
+  const [, from = "0", to, unit = "", count] = found;
+  if (!matchesDimension(unit, dimension)) {
+    throw new UsageError(`${option} "${text}": "${unit}" is not a unit of ${dimension}; use ${unitsOf(dimension).join(", ")}`);
+  }
+  const steps = to === undefined ? 1 : Number(count ?? 11);
+  if (steps < 1 || steps > mostValues) throw new UsageError(`${option} "${text}": the count goes from 1 to ${mostValues}`);
+  return spaced(inSI(Number(from), unit), inSI(Number(to ?? from), unit), steps);
+}
+
+function inSI(value: number, unit: string): number {
+  return toSI(value, unit) ?? value;
+}
+
+function spaced(from: number, to: number, count: number): readonly number[] {
+  if (count === 1) return [from];
+  return Array.from({ length: count }, (_, index) => from + ((to - from) * index) / (count - 1));
+}
+
+const exampleOf = (dimension: DimensionName): string => (dimension === "angle" ? "-2..2deg:5" : "-30..30mm:7");

@@ -1,0 +1,29 @@
+/** The command `bellcrank`: reads the command line, runs one command, ends with its exit code. */
+import { CommanderError } from "commander";
+import { program } from "./program.js";
+import { exitCodes } from "./exit-codes.js";
+import { UsageError } from "./usage-error.js";
+
+process.exitCode = await run(process.argv);
+
+async function run(argv: readonly string[]): Promise<number> {
+  // A reader that has seen enough (`| head`) closes the pipe: that is no fault of ours.
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? 0 : exitCodes.unusable));
+  let code: number = exitCodes.fine;
+  try {
+    await program((result) => {
+      code = result;
+    }).parseAsync([...argv]);
+  } catch (error) {
+    return codeOf(error);
+  }
+  return code;
+}
+
+/** Commander has printed its own message already; ours is printed here. */
+function codeOf(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.fine : exitCodes.unusable;
+  if (!(error instanceof UsageError)) throw error;
+  process.stderr.write(`bellcrank: ${error.message}\n`);
+  return exitCodes.unusable;
+}

@@ -1,0 +1,18 @@
+/** Rates as Markdown: what goes into a comment or a note. */
+import type { CheckedCar } from "../../findings/context.js";
+import { cautions } from "../../views/cautions.js";
+import { ratesPage, type Section } from "./rates-table.js";
+
+export function ratesMarkdown(car: CheckedCar): string {
+  const page = ratesPage(car);
+  const reasons = page.reasons.length === 0 ? [] : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${reason}`)].join("\n")];
+  return `${[`# ${page.title}`, ...page.sections.map(section), ...reasons, `> ${cautions.replaceAll("\n", "\n> ")}`].join("\n\n")}\n`;
+}
+
+function section({ title, columns, rows }: Section): string {
+  const head = row(columns.map((column) => column.head));
+  const rule = row(columns.map(({ align }) => (align === "right" ? "---:" : "---")));
+  return [`## ${title}`, "", head, rule, ...rows.map(row)].join("\n");
+}
+
+const row = (cells: readonly string[]): string => `| ${cells.map((text) => text.replaceAll("|", "\\|")).join(" | ")} |`;

@@ -1,0 +1,13 @@
+/** Rates for the terminal. */
+import pc from "picocolors";
+import type { CheckedCar } from "../../findings/context.js";
+import { cautions } from "../../views/cautions.js";
+import { ratesPage } from "./rates-table.js";
+import { table } from "./table.js";
+
+export function ratesText(car: CheckedCar): string {
+  const page = ratesPage(car);
+  const sections = page.sections.map(({ title, columns, rows }) => `${pc.bold(title)}\n${table(columns, rows)}`);
+  const reasons = page.reasons.length === 0 ? [] : [`${["No figure (-) where:", ...page.reasons.map((reason) => `  ${reason}`)].join("\n")}\n`];
+  return [`${pc.bold(page.title)}\n`, ...sections, ...reasons, `${pc.dim(cautions)}\n`].join("\n");
+}

@@ -1,0 +1,23 @@
+/** The command line as commander knows it: one command a file, each registers itself. */
+import { Command } from "commander";
+import { checkCommand } from "./commands/check.js";
+import { formatCommand } from "./commands/format.js";
+import { kinematicsCommand } from "./commands/kinematics.js";
+import { ratesCommand } from "./commands/rates.js";
+import { serveCommand } from "./commands/serve.js";
+import { cautions } from "../views/cautions.js";
+import { version } from "./version.js";
+
+/** How a command says with which code the process is to end. */
+export type Ends = (exitCode: number) => void;
+
+export function program(ends: Ends): Command {
+  const root = new Command("bellcrank")
+    .description("Race-car suspension set-ups as text: rates, coupling errors, reviews.")
+    .version(version)
+    .showHelpAfterError("(bellcrank --help tells more)")
+    .exitOverride()
+    .addHelpText("after", `\n${cautions}`);
+  for (const add of [checkCommand, ratesCommand, kinematicsCommand, formatCommand, serveCommand]) add(root, ends);
+  return root;
+}

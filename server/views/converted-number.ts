@@ -1,0 +1,55 @@
+/**
+ * The digits of a value in another unit: as few as still say the same.
+ *
+ * "The same" is within half of the last digit that the author wrote, and within five significant
+ * digits (lengths: never finer than a two-hundredth of a millimetre), whichever is closer; the
+ * last digit that is written stands for no more than the author's own last digit did.
+ */
+import { dimensionOfUnit, fromSI, toSI } from "../quantities/index.js";
+
+const mostDecimals = 12;
+const significant = 5e-5;
+/** m */
+const finestLength = 5e-6;
+
+/** Undefined where a unit is not known. */
+export function convertedNumber(digits: string, from: string, to: string): string | undefined {
+  const written = Number(digits);
+  const value = change(written, from, to);
+  const step = change(10 ** -decimalsOf(digits), from, to);
+  if (value === undefined || step === undefined || !Number.isFinite(value)) return undefined;
+  const tolerance = toleranceOf(written, digits, from);
+  const fewest = Math.max(0, Math.ceil(-Math.log10(Math.abs(step)) - 1e-9));
+  for (let decimals = Math.min(fewest, mostDecimals); decimals <= mostDecimals; decimals++) {
+    const text = value.toFixed(decimals);
+    const back = change(Number(text), to, from);
+    if (back !== undefined && Math.abs(back - written) <= tolerance) return signed(digits, trimmed(text));
+  }
+  return signed(digits, trimmed(value.toFixed(mostDecimals)));
+}
+
+function change(value: number, from: string, to: string): number | undefined {
+  const si = toSI(value, from);
+  return si === undefined ? undefined : fromSI(si, to);
+}
+
+/** In the unit that the author used. */
+function toleranceOf(written: number, digits: string, unit: string): number {
+  const lastDigit = 10 ** -decimalsOf(digits) / 2;
+  const floor = dimensionOfUnit(unit) === "length" ? (fromSI(finestLength, unit) ?? 0) : 0;
+  return Math.min(lastDigit, Math.max(Math.abs(written) * significant, floor));
+}
+
+function decimalsOf(digits: string): number {
+  return /\.(\d*)/.exec(digits)?.[1]?.length ?? 0;
+}
+
+function trimmed(text: string): string {
+  const short = text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+  return short === "-0" ? "0" : short;
+}
+
+/** `by +2 mm` keeps its plus. */
+function signed(digits: string, text: string): string {
+  return digits.startsWith("+") && !text.startsWith("-") ? `+${text}` : text;
+}
