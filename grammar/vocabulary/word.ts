@@ -19,6 +19,7 @@ export type DimensionName =
   | "area"
   | "volume"
   | "speed"
+  | "angular-speed"
   | "acceleration"
   | "force"
   | "moment"
@@ -32,6 +33,7 @@ export type DimensionName =
   | "turns"
   | "area-slope" // area per length
   | "angle-per-length"
+  | "angle-per-acceleration" // roll gradient
   | "per-length"
   | "flow-resistance" // pressure per volume flow
   | "density"
@@ -40,22 +42,20 @@ export type DimensionName =
   | "any"; // decided elsewhere (let, overrides, expectations)
 
 /** What the name in a slot is, or points at. */
-export type NameTarget =
-  | "car"
-  | "setup"
-  | "car-or-setup"
-  | "element"
-  | "part"
-  | "eye"
-  | "case"
-  | "let"
-  | "cylinder";
+export type NameTarget = "car" | "setup" | "car-or-setup" | "element" | "part" | "eye" | "case" | "let" | "cylinder";
 
 /** One place in a statement after its head. */
 export type Slot =
   | { readonly kind: "keyword"; readonly word: string }
   | { readonly kind: "choice"; readonly words: readonly string[] }
-  | { readonly kind: "quantity"; readonly dimension: DimensionName; readonly label?: string }
+  | {
+      readonly kind: "quantity";
+      readonly dimension: DimensionName;
+      readonly label?: string;
+      /** Where they differ from the word's own (`limitsOf`, `usualOf` in index.ts choose). */
+      readonly usual?: UsualRange;
+      readonly limits?: Limits;
+    }
   | { readonly kind: "point"; readonly size: 2 | 3; readonly dimension: "length" | "number" }
   | { readonly kind: "range"; readonly dimension: DimensionName }
   | { readonly kind: "text"; readonly label: string }
@@ -76,13 +76,33 @@ export type Form = readonly Slot[];
 /** The kind of a block: where words stand. `file` is the top level. */
 export type Concept = string;
 
+/** Seen in practice, SI; outside of it `implausible-value` informs. */
+export interface UsualRange {
+  readonly from: number;
+  readonly to: number;
+  readonly source: string;
+}
+
+/** Hard limits, SI; outside of them `range-violated` is an error. */
+export interface Limits {
+  readonly above?: number;
+  readonly atLeast?: number;
+  readonly atMost?: number;
+  readonly below?: number;
+}
+
 export interface Word {
   readonly word: string;
   readonly in: readonly Concept[];
   /** Alternatives; the first is the one that completion offers. An empty form takes nothing. */
   readonly takes: readonly Form[];
   readonly opens?: Concept;
-  /** Whether a block has to follow; only said where `opens` is. */
+  /**
+   * One a form, where the forms differ in the block that they open (`linkage`, `linkage planar`,
+   * `linkage ratio`); read both through `opensAt` in index.ts.
+   */
+  readonly opensByForm?: readonly (Concept | undefined)[];
+  /** Whether a block has to follow; only said where a block is opened. */
   readonly block?: "required" | "optional";
   readonly role: "structure" | "property" | "element" | "part" | "connection" | "law" | "case" | "expectation";
   /** `one`: once a block; `many`: any number; `named`: any number, each with its own name. */
@@ -92,22 +112,48 @@ export interface Word {
   readonly fallback?: string;
   /** A usual value with its unit, inserted when the property is missing. */
   readonly starter?: string;
-  /** Seen in practice; outside of it `implausible-value` informs. SI. */
-  readonly usual?: { readonly from: number; readonly to: number; readonly source: string };
-  /** Hard limits; outside of them `range-violated` is an error. SI. */
-  readonly limits?: {
-    readonly above?: number;
-    readonly atLeast?: number;
-    readonly atMost?: number;
-    readonly below?: number;
-  };
+  /** Holds for values in the dimension of the first form. */
+  readonly usual?: UsualRange;
+  /** Holds for every quantity, coordinate-free, whatever the form. */
+  readonly limits?: Limits;
+  /** Parts: the blocks that `fit` may put it in, and how. */
+  readonly fits?: PartFit;
+  /** A line (or lines) to copy; where absent, the word with its starter is one. */
+  readonly example?: string;
   /** Plain words for the engineer: what it is, against what it is measured, its sign. */
   readonly help: string;
+}
+
+/**
+ * `block`: the part stands in place of the block of the same word (`torsion-bar { … }` in a
+ * spring); `contents`: its lines stand directly in the element (`valving` in a damper).
+ */
+export interface PartFit {
+  readonly into: readonly Concept[];
+  readonly as: "block" | "contents";
 }
 
 export interface ConceptEntry {
   readonly concept: Concept;
   readonly help: string;
-  /** Set where the block holds `key: value` rows. */
-  readonly rows?: { readonly key: Slot; readonly value: Slot };
+  /** Set where the block holds `key: value` rows: the alternatives, the first the usual one. */
+  readonly rows?: readonly RowForm[];
+  /**
+   * Set where lines are overrides: a head that is no word of this concept is a path that starts
+   * in the named one (`setup` → `car`). Nothing is needed in such a block, or in one inside it.
+   */
+  readonly overrides?: Concept;
+}
+
+export interface RowForm {
+  readonly key: Slot;
+  readonly value: Slot;
+}
+
+/** The rows of the table that belong together: one chapter of the reference page. */
+export interface WordGroup {
+  readonly title: string;
+  readonly help: string;
+  readonly concepts: readonly ConceptEntry[];
+  readonly words: readonly Word[];
 }

@@ -1,0 +1,130 @@
+/** Words of load cases, expectations and the limits of the checks. */
+import { aShare, notNegative, seen } from "./sources.js";
+import { declares, figure, keyword, oneOf, quantity, refersTo } from "./slots.js";
+import type { Form, Word, WordGroup } from "./word.js";
+
+const at = [keyword("at"), refersTo("case")];
+const any = quantity("any");
+const wants: readonly Form[] = [
+  [keyword("between"), any, keyword("and"), any],
+  [keyword("above"), any],
+  [keyword("below"), any],
+  [any, keyword("within"), any],
+];
+
+const cases: readonly Word[] = [
+  {
+    word: "case",
+    in: ["car", "setup"],
+    takes: [[declares("case")]],
+    opens: "case",
+    block: "required",
+    role: "case",
+    times: "named",
+    example: "case hairpin { speed 70 km/h, lateral 1.55 g }",
+    help:
+      "A steady moment on the track in which the car is put into equilibrium. Cases are inherited; in a set-up the same name " +
+      "replaces the case as a whole.",
+  },
+  {
+    word: "speed",
+    in: ["case"],
+    takes: oneOf("speed"),
+    role: "property",
+    times: "one",
+    fallback: "0 km/h",
+    starter: "120 km/h",
+    usual: seen(0, 120),
+    limits: notNegative,
+    help: "Forward speed; it sets downforce and drag.",
+  },
+  {
+    word: "lateral",
+    in: ["case"],
+    takes: oneOf("acceleration"),
+    role: "property",
+    times: "one",
+    fallback: "0 g",
+    starter: "1.4 g",
+    usual: seen(-60, 60),
+    help: "Acceleration to the left: positive in a left turn, when the right wheels gain load.",
+  },
+  {
+    word: "longitudinal",
+    in: ["case"],
+    takes: oneOf("acceleration"),
+    role: "property",
+    times: "one",
+    fallback: "0 g",
+    starter: "-1.4 g",
+    usual: seen(-70, 40),
+    help: "Acceleration forwards: negative under braking.",
+  },
+];
+
+const expectations: readonly Word[] = [
+  {
+    word: "expect",
+    in: ["car", "setup"],
+    takes: [...wants.map((want): Form => [figure, ...want]), ...wants.map((want): Form => [figure, ...at, ...want])],
+    role: "expectation",
+    times: "many",
+    example: "expect front.heave-rate between 150 and 190 N/mm",
+    help:
+      "A computed figure and what it has to be: `between A and B`, `above A`, `below B`, or `A within T`. `at CASE` names the " +
+      "load case; without it the figure is taken at static trim. The same figure at the same case replaces what is inherited.",
+  },
+];
+
+const limit = (word: "information" | "warning", starter: string): Word => ({
+  word,
+  in: ["leak-limits"],
+  takes: oneOf("share"),
+  role: "property",
+  times: "one",
+  fallback: starter,
+  starter,
+  usual: seen(0, 0.5),
+  limits: aShare,
+  help: `A leak above this gives ${word === "warning" ? "a warning" : "an information"}.`,
+});
+
+const checks: readonly Word[] = [
+  {
+    word: "checks",
+    in: ["car", "setup"],
+    takes: [[]],
+    opens: "checks",
+    block: "required",
+    role: "structure",
+    times: "one",
+    fallback: "leak { information 2 %, warning 5 % }",
+    example: "checks { leak { information 2 %, warning 5 % } }",
+    help: "Where the checks of this car begin to speak.",
+  },
+  {
+    word: "leak",
+    in: ["checks"],
+    takes: [[]],
+    opens: "leak-limits",
+    block: "required",
+    role: "property",
+    times: "one",
+    fallback: "information 2 %, warning 5 %",
+    example: "leak { information 2 %, warning 5 % }",
+    help: "How far an element may move in a mode that it is not for, against its motion in its own.",
+  },
+  limit("information", "2 %"),
+  limit("warning", "5 %"),
+];
+
+export const caseGroup: WordGroup = {
+  title: "Cases, expectations, checks",
+  help: "What the car is asked to do, and what the figures have to be.",
+  concepts: [
+    { concept: "case", help: "Speed and accelerations of a load case." },
+    { concept: "checks", help: "Limits of the checks." },
+    { concept: "leak-limits", help: "Limits of the coupling check." },
+  ],
+  words: [...cases, ...expectations, ...checks],
+};
