@@ -16,7 +16,7 @@ export interface Insertion {
 export function insertionInto(text: string, block: Block, statement: string, before: ReadonlySet<string>): Insertion {
   const neighbour = [...block.entries].reverse().find((entry) => before.has(wordOf(entry)));
   if (block.entries.length === 0) return intoEmpty(text, block, statement);
-  return isOneLine(text, block) ? inLine(block, neighbour, statement) : onNewLine(text, block, neighbour, statement);
+  return isOneLine(text, block) && !statement.includes("\n") ? inLine(block, neighbour, statement) : onNewLine(text, block, neighbour, statement);
 }
 
 function wordOf(entry: Entry): string {
@@ -40,16 +40,23 @@ function inLine(block: Block, neighbour: Entry | undefined, statement: string): 
 function onNewLine(text: string, block: Block, neighbour: Entry | undefined, statement: string): Insertion {
   const model = neighbour ?? block.entries[0];
   const indent = model ? indentOf(text, model.start) : "";
-  if (!neighbour) return at(block.start + 1, `\n${indent}${statement}`);
-  return at(endOfLineBehind(text, neighbour.end), `\n${indent}${statement}`);
+  if (!neighbour) return at(block.start + 1, `\n${indented(statement, indent)}`);
+  return at(endOfLineBehind(text, neighbour.end), `\n${indented(statement, indent)}`);
 }
 
 function intoEmpty(text: string, block: Block, statement: string): Insertion {
   const indent = indentOf(text, block.start);
   const inner = { start: block.start + 1, end: block.closed ? block.end - 1 : block.start + 1 };
   // A comment inside keeps its place: the statement goes on a line of its own above the closing brace.
-  if (text.slice(inner.start, inner.end).trim() !== "") return at(inner.start, `\n${indent}  ${statement}`);
-  return { span: inner, newText: `\n${indent}  ${statement}\n${indent}` };
+  if (text.slice(inner.start, inner.end).trim() !== "") return at(inner.start, `\n${indented(statement, `${indent}  `)}`);
+  return { span: inner, newText: `\n${indented(statement, `${indent}  `)}\n${indent}` };
+}
+
+function indented(statement: string, indent: string): string {
+  return statement
+    .split("\n")
+    .map((line) => indent + line)
+    .join("\n");
 }
 
 function indentOf(text: string, place: number): string {

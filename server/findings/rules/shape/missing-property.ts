@@ -47,7 +47,8 @@ export const missingProperty: Rule = {
 function messageFor(problem: ModelProblemOf<"missing-property">): string {
   const help = findWord(problem.concept, problem.word)?.help;
   const what = help === undefined ? "" : ` (${firstSentence(help)})`;
-  const such = problem.starter === undefined ? "" : `, such as ${quoted(`${problem.word} ${problem.starter}`)}`;
+  const starter = starterOf(problem);
+  const such = starter === undefined ? "" : `, such as ${titleOf(starter)}`;
   return `${problem.owner} has no ${quoted(problem.word)}${what}, and what depends on it is not computed. Add it${such}.`;
 }
 
@@ -73,12 +74,22 @@ function place(offset: number): Span {
 
 function insert(problem: ModelProblemOf<"missing-property">, context: RuleContext): readonly Fix[] {
   const block = blockFor(context, problem);
-  if (!block || problem.starter === undefined) return [];
-  const statement = `${problem.word} ${problem.starter}`;
+  const statement = starterOf(problem);
+  if (!block || statement === undefined) return [];
   const { span, newText } = insertionInto(context.text, block, statement, wordsBefore(problem));
   return [
-    { title: `Add ${quoted(statement)}`, edits: [{ uri: problem.uri, span, newText }], preferred: true, safe: false },
+    { title: `Add ${titleOf(statement)}`, edits: [{ uri: problem.uri, span, newText }], preferred: true, safe: false },
   ];
+}
+
+/** A usual value; for words that take a block, the vocabulary's example of one. */
+function starterOf({ word, starter, concept }: ModelProblemOf<"missing-property">): string | undefined {
+  return starter === undefined ? findWord(concept, word)?.example : `${word} ${starter}`;
+}
+
+function titleOf(statement: string): string {
+  const lines = statement.split("\n");
+  return quoted(lines.length === 1 ? statement : `${lines[0]} … }`);
 }
 
 /** The vocabulary lists the words of a block in the order in which a file usually has them. */

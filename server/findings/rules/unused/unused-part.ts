@@ -6,11 +6,11 @@
  * use "shared.crank"
  *
  * catalogue {
- *   torsion-bar TB-205 { diameter 20.5 mm, length 290 mm }
+ *   torsion-bar TB-130 { diameter 13 mm, length 360 mm }
  * }
  *
  * setup wet from wren {
- *   front.corner-bar.fit TB-185
+ *   front.corner-bar.fit TB-120
  * }
  * ```
  *
@@ -18,11 +18,11 @@
  * use "shared.crank"
  *
  * catalogue {
- *   torsion-bar TB-205 { diameter 20.5 mm, length 290 mm }
+ *   torsion-bar TB-130 { diameter 13 mm, length 360 mm }
  * }
  *
  * setup wet from wren {
- *   front.corner-bar.fit TB-205
+ *   front.corner-bar.fit TB-130
  * }
  * ```
  */

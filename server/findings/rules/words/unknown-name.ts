@@ -8,7 +8,7 @@
  * use "shared.crank"
  *
  * setup wet from wren {
- *   front.corner-bar.fit TB-158
+ *   front.corner-bar.fit TB-102
  * }
  * ```
  *
@@ -16,7 +16,7 @@
  * use "shared.crank"
  *
  * setup wet from wren {
- *   front.corner-bar.fit TB-185
+ *   front.corner-bar.fit TB-120
  * }
  * ```
  */
