@@ -25,7 +25,9 @@ export interface Deflection {
 /** Why a deflection is not to be had at these travels. */
 export interface NoDeflection {
   readonly kind: "no-deflection";
-  readonly reason: "drop-link" | "coincident-ends";
+  readonly reason: "drop-link" | "coincident-ends" | "tie";
+  /** The side whose drop link cannot follow. */
+  readonly side: "left" | "right" | undefined;
 }
 
 export interface Connection {
@@ -33,19 +35,29 @@ export interface Connection {
   /** What the figures rest on. */
   readonly basis: "hardpoints" | "planar" | "ratio";
   readonly torsional: boolean;
+  /** Set where it cannot work at all, in plain words: "its drop link is off on the left side". */
+  readonly idle: string | undefined;
+  /** Modes whose motion is stated, for a connection by ratios; undefined where geometry says it for all. */
+  readonly statedFor: readonly Mode[] | undefined;
   /** Deflection from design position. */
   deflection(motion: AxleMotion): Deflection | NoDeflection;
 }
 
-/** Force (N or N·m) against deflection from the *seat*: positive resists compression. */
+/**
+ * Force (N or N·m) against deflection: positive resists compression. The trim of an axle shifts
+ * its springs by a *seat*: the force at deflection s is then force(s + seat).
+ */
 export interface SpringLaw {
   readonly kind: "spring";
-  /** `seat` shifts the spring (the trim): force at deflection s is force(s + seat). */
   force(s: number): number;
-  /** dF/ds at s. */
+  /** dF/ds at s; at a kink that towards more compression. */
   rate(s: number): number;
   /** ∫F ds from the free position, J. */
   energy(s: number): number;
+  /** The rate, where it is the same at every deflection. */
+  readonly constantRate: number | undefined;
+  /** Measured range of a table, from design: outside of it the law is extrapolated. */
+  readonly range: { readonly from: number; readonly to: number } | undefined;
   /** True where the law itself fixes the force at design (preload, gap): it is not a trim element by default. */
   readonly stated: boolean;
 }
@@ -54,18 +66,33 @@ export interface SpringLaw {
 export interface DamperLaw {
   readonly kind: "damper";
   force(v: number): number;
+  /** dF/dv. */
+  damping(v: number): number;
   /** Damping at small speed, N·s/m (N·m·s/rad): mean of the bump and rebound slopes at the origin. */
   readonly lowSpeed: number;
+  /** Constant force of the damper's own gas, N: positive pushes it apart. */
+  readonly gasForce: number;
 }
 
-export type Law = SpringLaw | DamperLaw;
+/** Force against acceleration of deflection, F = b s̈: carries nothing at rest. */
+export interface InerterLaw {
+  readonly kind: "inerter";
+  /** b, kg (kg·m²). */
+  readonly inertance: number;
+}
+
+export type Law = SpringLaw | DamperLaw | InerterLaw;
 
 export interface Element {
   readonly path: string;
+  /** The last part of its path: both sides of a corner element share it. */
+  readonly name: string;
   readonly kind: ElementKind;
   readonly for: readonly Mode[];
   readonly side: "left" | "right" | undefined;
-  readonly connection: Connection;
+  /** Undefined where none is written or it cannot be built; `connectionMissing` says which. */
+  readonly connection: Connection | undefined;
+  readonly connectionMissing: string | undefined;
   /** Undefined where no law is written or this kind is not computed yet; `lawMissing` says which. */
   readonly law: Law | undefined;
   readonly lawMissing: string | undefined;

@@ -1,0 +1,47 @@
+/**
+ * The twist of an anti-roll bar: angle of its left lever less that of its right one, both as bump
+ * of their own wheel turns them (the right one in the mirrored frame), rad from design.
+ *
+ * A bar with a drop link off hangs on one side only and is never twisted.
+ */
+import type { AxleMotion } from "../../linkage/corner.js";
+import type { Connection, Deflection, NoDeflection } from "../element.js";
+import { type BarLever, barLeverMotion } from "./bar-lever.js";
+import { STILL } from "./still.js";
+
+const offReason = (left: BarLever | undefined, right: BarLever | undefined): string | undefined => {
+  if (left !== undefined && right !== undefined) return undefined;
+  if (left === undefined && right === undefined) return "its drop links are off";
+  return `its drop link is off on the ${left === undefined ? "left" : "right"} side`;
+};
+
+function twist(left: BarLever, right: BarLever, motion: AxleMotion): Deflection | NoDeflection {
+  const l = barLeverMotion(left, motion.left, "left");
+  if ("kind" in l) return l;
+  const r = barLeverMotion(right, motion.right, "right");
+  if ("kind" in r) return r;
+  return {
+    s: l.angle.value - r.angle.value,
+    dL: l.angle.d,
+    dR: -r.angle.d,
+    dLL: l.angle.dd,
+    dLR: 0,
+    dRR: -r.angle.dd,
+  };
+}
+
+/** @param levers `undefined` on a side where the drop link is off */
+export function barTwist(
+  levers: { readonly left: BarLever | undefined; readonly right: BarLever | undefined },
+  basis: "hardpoints" | "planar",
+): Connection {
+  const { left, right } = levers;
+  return {
+    kind: "bar",
+    basis,
+    torsional: true,
+    idle: offReason(left, right),
+    statedFor: undefined,
+    deflection: (motion) => (left === undefined || right === undefined ? STILL : twist(left, right, motion)),
+  };
+}

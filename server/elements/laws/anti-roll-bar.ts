@@ -1,0 +1,53 @@
+/**
+ * The rate of an anti-roll bar: its bar in torsion in series with the bending of both levers,
+ * which may be blades that are turned to be stiff or soft.
+ *
+ * The rate is moment against *relative* twist of the two levers (left lever angle minus right).
+ */
+
+export interface BladeGeometry {
+  /** Section: thickness and height, m; the larger side is the stiff one. */
+  readonly section: readonly [number, number];
+  /** Length that bends, m. */
+  readonly length: number;
+  /** Young's modulus E, Pa. */
+  readonly modulus: number;
+  /** Angle of the blade from lying flat (softest), rad; a right angle stands it on edge (stiffest). */
+  readonly angle: number;
+}
+
+/**
+ * Angle of a blade at position i of n, evenly spaced from soft to stiff, rad.
+ * One position only, or none: the stiff one.
+ */
+export function bladeAngle(position: number, of: number, soft: number, stiff: number): number {
+  return of <= 1 ? stiff : soft + ((stiff - soft) * (position - 1)) / (of - 1);
+}
+
+/**
+ * Second moment of area of a turned blade for a load along the drop link, m⁴:
+ * 1/I = sin²α / I_stiff + cos²α / I_soft, α from lying flat; compliances add.
+ * Source: unsymmetrical bending, deflection in the direction of the load.
+ */
+export function bladeInertia(blade: BladeGeometry): number {
+  const [a, b] = blade.section;
+  const thin = Math.min(a, b);
+  const high = Math.max(a, b);
+  const stiff = (thin * high ** 3) / 12;
+  const soft = (high * thin ** 3) / 12;
+  return 1 / (Math.sin(blade.angle) ** 2 / stiff + Math.cos(blade.angle) ** 2 / soft);
+}
+
+/**
+ * Rate of the bar with two equal levers, N·m/rad of relative twist:
+ * 1/k = 1/k_T + 2 l³ / (3 E I a²), the blade of length l being the outer part of a lever of length a.
+ * With l = a it is 1/k = 1/k_T + 2a / (3 E I). Source: beam theory, cantilever with a load at its end.
+ *
+ * @param barRate k_T, N·m/rad
+ * @param arm lever length a: from the lever's axis to the drop link's end, m
+ */
+export function antiRollBarRate(barRate: number, arm: number, blade: BladeGeometry | undefined): number {
+  if (blade === undefined) return barRate;
+  const bending = (2 * blade.length ** 3) / (3 * blade.modulus * bladeInertia(blade) * arm * arm);
+  return 1 / (1 / barRate + bending);
+}

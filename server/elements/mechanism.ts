@@ -1,0 +1,59 @@
+/**
+ * One axle as the analyses take it: corners, elements, and the numbers of its wheels. All SI.
+ * Built by `assemble`; what the text leaves out is `undefined`, and each analysis says what it misses.
+ *
+ * Invariant: readonly, no state and no text; the same mechanism gives the same figures.
+ */
+import type { Corner } from "../linkage/corner.js";
+import type { Element, ElementKind, Mode } from "./element.js";
+import type { End } from "./ends.js";
+
+export type AxleName = "front" | "rear";
+
+export interface Sides<T> {
+  readonly left: T;
+  readonly right: T;
+}
+
+export interface WheelData {
+  readonly unsprungMass: number | undefined;
+  readonly tyreRate: number | undefined;
+}
+
+export interface TrimChoice {
+  readonly by: "push-rod" | "element" | "nothing";
+  /** Name of the element whose seat moves; a corner element moves on both sides. */
+  readonly element: string | undefined;
+}
+
+export interface AxleMechanism {
+  readonly name: AxleName;
+  readonly track: number | undefined;
+  /** The envelope that figures over travel look at, m, bump positive. */
+  readonly travel: { readonly from: number; readonly to: number };
+  /** The same object on both sides where they mirror each other. */
+  readonly corners: Sides<Corner>;
+  /** Why there is no position, where the linkage cannot be built; `corners` then only know the wheels' travel. */
+  readonly cornerMissing: Sides<string | undefined>;
+  readonly elements: readonly Element[];
+  readonly wheels: Sides<WheelData>;
+  readonly trim: TrimChoice;
+  /** Mass of the whole car and the share of it on the front wheels. */
+  readonly carMass: number | undefined;
+  readonly massFront: number | undefined;
+}
+
+/** An end of an element that joins the axles, with the axle that it is on (none for the chassis). */
+export interface CarEnd {
+  readonly axle: AxleName | undefined;
+  readonly end: End;
+}
+
+/** An element at car level. `ends` is undefined where it is not a two-point one; `missing` says what it is. */
+export interface CarElement {
+  readonly path: string;
+  readonly kind: ElementKind;
+  readonly for: readonly Mode[];
+  readonly ends: readonly [CarEnd, CarEnd] | undefined;
+  readonly missing: string | undefined;
+}

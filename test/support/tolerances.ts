@@ -1,0 +1,16 @@
+/** Every tolerance that a test uses, one a purpose, so that loosening one is seen in review. */
+
+/** A formula against its own published or closed value, relative: double precision with a few operations. */
+export const CLOSED_FORM = 1e-9;
+/** Against figures that a publication prints with six decimals, relative. */
+export const PRINTED_SIX = 1e-6;
+/** Against figures that a textbook rounded, relative. */
+export const BOOK_ROUNDING = 5e-3;
+/** Analytic derivative against a central difference, relative to the larger of both and 1. */
+export const DIFFERENCED = 1e-6;
+/** Stiffness against second differences of energy, relative (mechanics.md, Accuracy). */
+export const ENERGY_DIFFERENCE = 1e-6;
+/** An identity that holds by construction, relative: rounding only. */
+export const IDENTITY = 1e-10;
+/** The same mechanism moved, mirrored or read in other units, relative: rounding through a few hundred operations. */
+export const INVARIANCE = 1e-8;
