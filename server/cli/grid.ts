@@ -1,5 +1,5 @@
 /** A row of evenly spaced values on the command line: `-30..30mm:7`, or one value, `5mm`. */
-import { matchesDimension, toSI, unitsOf } from "../quantities/index.js";
+import { matchesDimension, parseUnit, unitsOf, valueToSI } from "../quantities/index.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { UsageError } from "./usage-error.js";
 
@@ -12,16 +12,13 @@ export function gridOf(option: string, text: string, dimension: DimensionName): 
   const found = shape.exec(text.trim());
   if (found === null) throw new UsageError(`${option} "${text}": write a range with its unit and a count, such as ${exampleOf(dimension)}`);
   const [, from = "0", to, unit = "", count] = found;
-  if (!matchesDimension(unit, dimension)) {
+  const info = parseUnit(unit);
+  if (info === undefined || !matchesDimension(info, dimension)) {
     throw new UsageError(`${option} "${text}": "${unit}" is not a unit of ${dimension}; use ${unitsOf(dimension).join(", ")}`);
   }
   const steps = to === undefined ? 1 : Number(count ?? 11);
   if (steps < 1 || steps > mostValues) throw new UsageError(`${option} "${text}": the count goes from 1 to ${mostValues}`);
-  return spaced(inSI(Number(from), unit), inSI(Number(to ?? from), unit), steps);
-}
-
-function inSI(value: number, unit: string): number {
-  return toSI(value, unit) ?? value;
+  return spaced(valueToSI(Number(from), info), valueToSI(Number(to ?? from), info), steps);
 }
 
 function spaced(from: number, to: number, count: number): readonly number[] {

@@ -2,8 +2,7 @@
  * The digits of a value in another unit: as few as still say the same.
  *
  * "The same" is within half of the last digit that the author wrote, and within five significant
- * digits (lengths: never finer than a two-hundredth of a millimetre), whichever is closer; the
- * last digit that is written stands for no more than the author's own last digit did.
+ * digits (lengths: never finer than a two-hundredth of a millimetre), whichever is closer.
  */
 import { dimensionOfUnit, fromSI, toSI } from "../quantities/index.js";
 
@@ -16,11 +15,9 @@ const finestLength = 5e-6;
 export function convertedNumber(digits: string, from: string, to: string): string | undefined {
   const written = Number(digits);
   const value = change(written, from, to);
-  const step = change(10 ** -decimalsOf(digits), from, to);
-  if (value === undefined || step === undefined || !Number.isFinite(value)) return undefined;
+  if (value === undefined || !Number.isFinite(value)) return undefined;
   const tolerance = toleranceOf(written, digits, from);
-  const fewest = Math.max(0, Math.ceil(-Math.log10(Math.abs(step)) - 1e-9));
-  for (let decimals = Math.min(fewest, mostDecimals); decimals <= mostDecimals; decimals++) {
+  for (let decimals = 0; decimals <= mostDecimals; decimals++) {
     const text = value.toFixed(decimals);
     const back = change(Number(text), to, from);
     if (back !== undefined && Math.abs(back - written) <= tolerance) return signed(digits, trimmed(text));

@@ -28,7 +28,7 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
   const car = carAt(file, offset);
   if (car === undefined) return [];
   if (place.word?.role === "expectation") return some(expectationCard(car, statement, file.uri));
-  const elements = elementsAround(file, place, statement, offset);
+  const elements = elementsAround(file, statement, offset);
   const [first] = elements;
   if (first !== undefined && speaksOfElement(place, statement, first)) return [elementCard(elements)];
   if (place.word?.word === "axle") {
@@ -39,7 +39,7 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
 }
 
 /** The element whose own statement or override this is; inside its block the innermost word comes first. */
-function elementsAround(file: FileView, place: Place, statement: Statement, offset: number): readonly ElementSubject[] {
+function elementsAround(file: FileView, statement: Statement, offset: number): readonly ElementSubject[] {
   const written = elementsWrittenAt(file, statement.start);
   if (written.length > 0) return written;
   const car = carAt(file, offset);

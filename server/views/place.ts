@@ -3,7 +3,7 @@
  * that the statement begins with. Read by hover, completion, signature help and selection ranges.
  */
 import type { Block, Document, Entry, Node, Span, Statement } from "../../grammar/index.js";
-import { findWord } from "../../grammar/vocabulary/index.js";
+import { findWord, opensFor } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
 
 export interface Place {
@@ -56,7 +56,11 @@ export function placeAt(document: Document, offset: number): Place {
 /** The kind of block that a statement opens, as far as its head alone tells. */
 export function conceptInside(outside: Concept | undefined, statement: Statement): Concept | undefined {
   const word = wordOf(outside, statement);
-  return word === undefined ? undefined : (word.opens ?? outside);
+  return word === undefined ? undefined : opensFor(word, plainWords(statement));
+}
+
+function plainWords(statement: Statement): readonly string[] {
+  return statement.items.flatMap((item) => (item.kind === "path" ? item.segments.map((name) => name.text) : []));
 }
 
 export function wordOf(concept: Concept | undefined, statement: Statement): Word | undefined {

@@ -2,8 +2,8 @@
 import { type Command, Option } from "commander";
 import { ratesCsv } from "../output/rates-csv.js";
 import { ratesJson } from "../output/rates-json.js";
-import { ratesMarkdown } from "../output/rates-markdown.js";
 import { ratesText } from "../output/rates-text.js";
+import { ratesMarkdown } from "../../views/rates-markdown.js";
 import type { Ends } from "../program.js";
 import { UsageError } from "../usage-error.js";
 import { carOf, openPaths, shown } from "../workspace.js";

@@ -12,7 +12,9 @@ export function json(content: object): string {
 }
 
 export function quantity(figure: Figure, unit: string): Quantity {
-  return isAbsent(figure) ? absence(figure) : { value: rounded(fromSI(figure, unit)), unit };
+  if (isAbsent(figure)) return absence(figure);
+  const value = fromSI(figure, unit);
+  return value === undefined ? { absent: `"${unit}" is not a unit` } : { value: rounded(value), unit };
 }
 
 export const absence = ({ reason }: Absent): { readonly absent: string } => ({ absent: reason });

@@ -43,5 +43,5 @@ function elementFigures(car: CheckedCar): readonly Row[] {
 /** Sensitivities and leaks stay plain numbers; everything else is turned into its unit. */
 function rowOf(subject: string, name: string, figure: Figure, unit: string): Row {
   if (isAbsent(figure)) return [subject, name, "", unit];
-  return [subject, name, rounded(unit === "1" || unit === "rad/m" ? figure : fromSI(figure, unit)), unit];
+  return [subject, name, rounded(unit === "1" ? figure : (fromSI(figure, unit) ?? figure)), unit];
 }

@@ -2,7 +2,7 @@
 import pc from "picocolors";
 import type { CheckedCar } from "../../findings/context.js";
 import { cautions } from "../../views/cautions.js";
-import { ratesPage } from "./rates-table.js";
+import { ratesPage } from "../../views/rates-page.js";
 import { table } from "./table.js";
 
 export function ratesText(car: CheckedCar): string {

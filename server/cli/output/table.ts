@@ -1,10 +1,7 @@
 /** A table for the terminal, plain in a pipe: columns parted by blanks, numbers to the right. */
 import Table from "cli-table3";
+import type { Column } from "../../views/rates-page.js";
 
-export interface Column {
-  readonly head: string;
-  readonly align: "left" | "right";
-}
 
 const noLines = Object.fromEntries(
   ["top", "top-mid", "top-left", "top-right", "bottom", "bottom-mid", "bottom-left", "bottom-right", "left", "left-mid", "mid", "mid-mid", "right", "right-mid"].map(

@@ -9,6 +9,7 @@ import { folding } from "./folding.js";
 import { formatting } from "./formatting.js";
 import { hover } from "./hover.js";
 import { inlayHints } from "./inlay-hints.js";
+import { rates } from "./rates.js";
 import { references } from "./references.js";
 import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
@@ -30,4 +31,5 @@ export const features: readonly Feature[] = [
   semanticTokens,
   formatting,
   documentLinks,
+  rates,
 ];

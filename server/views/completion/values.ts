@@ -1,11 +1,12 @@
 /** What can stand in one slot: words, modes, units behind a number, names that are declared, points of the linkage. */
 import type { Item, Span } from "../../../grammar/index.js";
-import { figures } from "../../../grammar/vocabulary/index.js";
+import { modesIn } from "../../../grammar/vocabulary/index.js";
 import type { DimensionName, NameTarget, Slot } from "../../../grammar/vocabulary/word.js";
 import type { CheckedCar } from "../../findings/context.js";
 import { unitsOf } from "../../quantities/index.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { type Candidate, candidate } from "./candidate.js";
+import { figurePaths } from "./figure-paths.js";
 import { attachmentCandidates } from "./points.js";
 import { partCandidates } from "./parts.js";
 
@@ -82,22 +83,8 @@ function letCandidates(scene: ValueScene): readonly Candidate[] {
   return unique(lets.map((symbol) => candidate(symbol.name, "name", scene.span, { detail: "let" })));
 }
 
-/** `<axle>` and `<element>` of the patterns are filled from the car; each figure brings its help. */
 function figureCandidates(scene: ValueScene): readonly Candidate[] {
-  const axles = (["front", "rear"] as const).filter((axle) => scene.car === undefined || scene.car.model.axles[axle] !== undefined);
-  return figures.flatMap((figure) =>
-    filled(figure.path, axles, scene.car).map((path) => candidate(path, "figure", scene.span, { documentation: figure.help })),
-  );
-}
-
-function filled(pattern: string, axles: readonly ("front" | "rear")[], car: CheckedCar | undefined): readonly string[] {
-  if (!pattern.includes("<axle>")) return pattern.includes("<") ? [] : [pattern];
-  return axles.flatMap((axle) => {
-    const path = pattern.replace("<axle>", axle);
-    if (!path.includes("<element>")) return path.includes("<") ? [] : [path];
-    const names = new Set(car?.model.axles[axle]?.elements.map((element) => element.name) ?? []);
-    return [...names].map((name) => path.replace("<element>", name));
-  });
+  return figurePaths(scene.car).map(({ path, help }) => candidate(path, "figure", scene.span, { documentation: help }));
 }
 
 function unique(candidates: readonly Candidate[]): readonly Candidate[] {

@@ -1,11 +1,15 @@
-/** The rows of `rates`, before they are laid out as text, Markdown or CSV: one content, three layouts. */
-import type { ElementFigures, Figure } from "../../analyses/results.js";
-import type { CheckedCar } from "../../findings/context.js";
-import { axleRows } from "../../views/axle-summary.js";
-import { isAbsent, showFigure, showRatio, showShare } from "../../views/figures.js";
-import { everyElement } from "../../views/subject.js";
-import { type ShowUnit, unitsOfCar } from "../../views/units-of-car.js";
-import type { Column } from "./table.js";
+/** The figures of one car or set-up as tables of text, before any face lays them out: one content for all. */
+import type { ElementFigures, Figure } from "../analyses/results.js";
+import type { CheckedCar } from "../findings/context.js";
+import { axleRows } from "./axle-summary.js";
+import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
+import { everyElement } from "./subject.js";
+import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
+
+export interface Column {
+  readonly head: string;
+  readonly align: "left" | "right";
+}
 
 export interface Section {
   readonly title: string;

@@ -1,7 +1,7 @@
 /** Rates as Markdown: what goes into a comment or a note. */
-import type { CheckedCar } from "../../findings/context.js";
-import { cautions } from "../../views/cautions.js";
-import { ratesPage, type Section } from "./rates-table.js";
+import type { CheckedCar } from "../findings/context.js";
+import { cautions } from "./cautions.js";
+import { ratesPage, type Section } from "./rates-page.js";
 
 export function ratesMarkdown(car: CheckedCar): string {
   const page = ratesPage(car);

@@ -1,0 +1,152 @@
+/**
+ * Resolved files with their cars, figures and findings, each kept while everything that it was
+ * made from is the same object.
+ */
+import { parse } from "../../grammar/index.js";
+import { analyseCar } from "../analyses/analyse-car.js";
+import type { CarAnalysis } from "../analyses/results.js";
+import type { CheckedCar, RuleContext } from "../findings/context.js";
+import type { Finding, TextEdit } from "../findings/finding.js";
+import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
+import type { CarModel } from "../model/car.js";
+import { resolveFile, ResolveCache } from "../model/resolve.js";
+import type { ResolvedCar, ResolvedFile } from "../model/resolved-file.js";
+import type { AxleAnalyses } from "./axle-analyses.js";
+import { ChangedTexts, type Source, type Texts } from "./texts.js";
+import type { FileView } from "./workspace.js";
+
+interface Kept {
+  readonly view: FileView;
+  readonly rests: readonly (readonly [uri: string, source: Source])[];
+  readonly reads: readonly (readonly [uri: string, text: string | undefined])[];
+}
+
+export class CheckedFiles {
+  readonly #texts: Texts;
+  readonly #analyses: AxleAnalyses;
+  readonly #resolveCache = new ResolveCache();
+  readonly #kept = new Map<string, Kept>();
+  readonly #cars = new WeakMap<CarModel, CheckedCar>();
+
+  constructor(texts: Texts, analyses: AxleAnalyses) {
+    this.#texts = texts;
+    this.#analyses = analyses;
+  }
+
+  view(uri: string): FileView {
+    const kept = this.#kept.get(uri);
+    if (kept !== undefined && this.#holds(kept)) return kept.view;
+    const made = this.#make(uri);
+    this.#kept.set(uri, made);
+    return made.view;
+  }
+
+  /** Files that a view was made from, as far as one was made: without making it anew. */
+  restsOn(uri: string): readonly string[] {
+    const kept = this.#kept.get(uri);
+    return kept === undefined ? [] : [...kept.rests.map(([other]) => other), ...kept.reads.map(([other]) => other)];
+  }
+
+  drop(uri: string): void {
+    this.#kept.delete(uri);
+  }
+
+  #holds({ rests, reads }: Kept): boolean {
+    return (
+      rests.every(([uri, source]) => this.#texts.source(uri) === source) &&
+      reads.every(([uri, text]) => this.#textOf(uri) === text)
+    );
+  }
+
+  #textOf(uri: string): string | undefined {
+    const read = this.#texts.read(uri);
+    return "text" in read ? read.text : undefined;
+  }
+
+  #make(uri: string): Kept {
+    const resolved = resolveFile(
+      uri,
+      (other) => this.#texts.source(other),
+      (other) => this.#texts.read(other),
+      this.#resolveCache,
+    );
+    return {
+      view: this.#viewOf(uri, resolved),
+      rests: resolved.uses.map((other) => [other, this.#texts.source(other)] as const),
+      reads: resolved.readsText.map((other) => [other, this.#textOf(other)] as const),
+    };
+  }
+
+  #viewOf(uri: string, resolved: ResolvedFile): FileView {
+    const context = this.#contextOf(uri, resolved);
+    let findings: readonly Finding[] | undefined;
+    const all = (): readonly Finding[] => (findings ??= runRules(context));
+    return {
+      uri,
+      text: context.text,
+      parsed: context.parsed,
+      problems: context.problems,
+      cars: context.cars,
+      symbols: resolved.symbols,
+      uses: resolved.uses,
+      textOf: context.textOf,
+      parsedOf: (other) => this.#parsedOf(other),
+      findings: all,
+      fixes: (finding) => fixesOf(finding, context),
+      safeEdits: () => safeEdits(all(), context),
+    };
+  }
+
+  #contextOf(uri: string, resolved: ResolvedFile): RuleContext {
+    return {
+      uri,
+      text: this.#textOf(uri) ?? "",
+      parsed: this.#parsedOf(uri) ?? parse(""),
+      problems: resolved.problems,
+      cars: resolved.cars.map((car) => this.#checked(car)),
+      textOf: (other) => this.#textOf(other),
+      retry: (edits) => this.#retried(uri, edits),
+    };
+  }
+
+  #parsedOf(uri: string): FileView["parsed"] | undefined {
+    const source = this.#texts.source(uri);
+    return "parsed" in source ? source.parsed : undefined;
+  }
+
+  #checked(model: CarModel): CheckedCar {
+    const kept = this.#cars.get(model);
+    if (kept !== undefined) return kept;
+    const made = this.#checkedCar(model);
+    this.#cars.set(model, made);
+    return made;
+  }
+
+  #checkedCar(model: CarModel): CheckedCar {
+    const { baseModel } = model as Partial<ResolvedCar>;
+    const analyses = this.#analyses;
+    let analysis: CarAnalysis | undefined;
+    return {
+      model,
+      base: baseModel === undefined ? undefined : this.#checked(baseModel),
+      get analysis() {
+        return (analysis ??= analyseCar(model, (axle) => analyses.of(axle, model)));
+      },
+    };
+  }
+
+  #retried(uri: string, edits: Parameters<RuleContext["retry"]>[0]): RuleContext {
+    const changed = new Map<string, string>();
+    for (const other of new Set(edits.map((edit) => edit.uri))) {
+      const own = edits.filter((edit) => edit.uri === other).map((edit): TextEdit => ({ uri: other, span: edit, newText: edit.newText }));
+      changed.set(other, applyEdits(this.#textOf(other) ?? "", own));
+    }
+    const files = new CheckedFiles(new ChangedTexts(this.#texts, changed), this.#analyses);
+    return files.context(uri);
+  }
+
+  context(uri: string): RuleContext {
+    const resolved = resolveFile(uri, (other) => this.#texts.source(other), (other) => this.#texts.read(other), this.#resolveCache);
+    return this.#contextOf(uri, resolved);
+  }
+}
