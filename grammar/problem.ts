@@ -11,7 +11,7 @@ export type SyntaxProblem = Span &
     | { readonly kind: "unclosed-bracket"; readonly opened: Span }
     | { readonly kind: "unclosed-text" }
     | { readonly kind: "stray-closing"; readonly found: string }
-    | { readonly kind: "bad-character"; readonly found: string }
+    | { readonly kind: "bad-character"; readonly found: string; readonly suggestion?: string }
     | { readonly kind: "decimal-comma"; readonly suggestion: string }
     | { readonly kind: "bad-number"; readonly found: string }
     | { readonly kind: "spaceless-minus"; readonly suggestion: string }
