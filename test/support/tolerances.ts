@@ -14,3 +14,11 @@ export const ENERGY_DIFFERENCE = 1e-6;
 export const IDENTITY = 1e-10;
 /** The same mechanism moved, mirrored or read in other units, relative: rounding through a few hundred operations. */
 export const INVARIANCE = 1e-8;
+/** Position against the independent solution of the sample's axles, m (mechanics.md asks for 1e-9; both hold 1e-12). */
+export const ORACLE_POSITION = 1e-12;
+/** Angle against the same, rad. */
+export const ORACLE_ANGLE = 1e-11;
+/** First derivative against central differences in 50 digits, relative. */
+export const ORACLE_SLOPE = 1e-10;
+/** Second derivative against the same, relative. */
+export const ORACLE_SECOND = 1e-9;
