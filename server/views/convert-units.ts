@@ -3,9 +3,8 @@
  * not a finding. In: a parsed file, the system wanted, and the part of the text to convert.
  * Out: edits of digits and units only.
  *
- * A converted number differs from the written one by less than half of its last digit and less
- * than five significant digits show, so the car stays the same, and converting back gives the
- * written number again. What cannot be told exactly (a unit behind a bracketed sum) stays as it is.
+ * A converted number says the same as the written one (`converted-number.ts` says how closely), so
+ * the car stays the same, and converting back gives the written number again. What cannot be told exactly (a unit behind a bracketed sum) stays as it is.
  *
  * Invariant: pure; a file without units of the other system comes out unchanged.
  */

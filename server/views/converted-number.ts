@@ -1,15 +1,17 @@
 /**
  * The digits of a value in another unit: as few as still say the same.
  *
- * "The same" is within half of the last digit that the author wrote, and within five significant
- * digits (lengths: never finer than a two-hundredth of a millimetre), whichever is closer.
+ * "The same" is within half of the last digit that the author wrote, and within 5 parts in a
+ * million (lengths: never finer than 2 µm), whichever is closer. From that follows: a number of up to
+ * five digits (lengths: down to 0.01 mm) comes back as it was written when it is converted back.
  */
 import { dimensionOfUnit, fromSI, toSI } from "../quantities/index.js";
 
 const mostDecimals = 12;
-const significant = 5e-5;
+// Neither is a round decimal, so that no difference of two decimals lies exactly on the edge.
+const significant = 4.93e-6;
 /** m */
-const finestLength = 5e-6;
+const finestLength = 1.93e-6;
 
 /** Undefined where a unit is not known. */
 export function convertedNumber(digits: string, from: string, to: string): string | undefined {
