@@ -26,7 +26,6 @@ const axleWords: readonly Word[] = [
     block: "required",
     role: "structure",
     times: "named",
-    example: "axle front {\n  track 1480 mm\n}",
     help: "The front or the rear axle: its wheels, its linkage and the elements that carry and damp it.",
   },
   {
@@ -97,7 +96,6 @@ const wheelWords: readonly Word[] = [
     role: "structure",
     times: "one",
     needed: true,
-    example: "wheel {\n  centre (0, 740, 262) mm\n}",
     help: "The left wheel of the axle with its tyre; the right one is its mirror image.",
   },
   {

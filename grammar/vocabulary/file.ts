@@ -48,7 +48,6 @@ export const fileGroup: WordGroup = {
       block: "required",
       role: "structure",
       times: "named",
-      example: 'car quill "Quill 7, hill-climb single-seater" {\n  wheelbase 2540 mm\n}',
       help: "A car: masses, axles, the elements that join the axles, load cases and expectations. The title is for reports.",
     },
     {

@@ -58,7 +58,6 @@ const drawn: readonly Word[] = [
     role: "structure",
     times: "one",
     needed: true,
-    example: "linkage {\n}",
     help:
       "How the left wheel is guided: joints in space; `planar` with all joints in the transverse plane of the wheel centre, " +
       "points as (y, z); or `ratio` without geometry and without a block, where every element brings its motion ratio.",
