@@ -16,7 +16,9 @@ export interface Insertion {
 export function insertionInto(text: string, block: Block, statement: string, before: ReadonlySet<string>): Insertion {
   const neighbour = [...block.entries].reverse().find((entry) => before.has(wordOf(entry)));
   if (block.entries.length === 0) return intoEmpty(text, block, statement);
-  return isOneLine(text, block) && !statement.includes("\n") ? inLine(block, neighbour, statement) : onNewLine(text, block, neighbour, statement);
+  return isOneLine(text, block) && !statement.includes("\n")
+    ? inLine(block, neighbour, statement)
+    : onNewLine(text, block, neighbour, statement);
 }
 
 function wordOf(entry: Entry): string {
@@ -48,7 +50,8 @@ function intoEmpty(text: string, block: Block, statement: string): Insertion {
   const indent = indentOf(text, block.start);
   const inner = { start: block.start + 1, end: block.closed ? block.end - 1 : block.start + 1 };
   // A comment inside keeps its place: the statement goes on a line of its own above the closing brace.
-  if (text.slice(inner.start, inner.end).trim() !== "") return at(inner.start, `\n${indented(statement, `${indent}  `)}`);
+  if (text.slice(inner.start, inner.end).trim() !== "")
+    return at(inner.start, `\n${indented(statement, `${indent}  `)}`);
   return { span: inner, newText: `\n${indented(statement, `${indent}  `)}\n${indent}` };
 }
 

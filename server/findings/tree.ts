@@ -46,6 +46,25 @@ export function blockAt(document: Document, span: Span): Block | undefined {
   }
 }
 
+/** The block whose opening brace stands here. */
+export function blockFrom(document: Document, { start }: Span): Block | undefined {
+  for (const entry of allEntries(document.entries)) {
+    if (entry.kind === "statement" && entry.block?.start === start) return entry.block;
+  }
+  return undefined;
+}
+
+/** The outermost value that begins here. */
+export function itemFrom(document: Document, { start }: Span): Item | undefined {
+  for (const entry of allEntries(document.entries)) {
+    for (const item of itemsOf(entry)) {
+      for (const node of inItem(item))
+        if (node.start === start && node.kind !== "unit" && node.kind !== "name") return node;
+    }
+  }
+  return undefined;
+}
+
 /** The innermost statement or row around the place. */
 export function entryAt(document: Document, span: Span): Entry | undefined {
   const entries = blockAt(document, span)?.entries ?? document.entries;

@@ -56,7 +56,5 @@ export function counterpart(unit: string, target: UnitTarget): string | undefine
 
 function sameDimension(a: string, b: string): boolean {
   const [one, other] = [parseUnit(a), parseUnit(b)];
-  return (
-    one !== undefined && other !== undefined && JSON.stringify(one.dimension) === JSON.stringify(other.dimension)
-  );
+  return one !== undefined && other !== undefined && JSON.stringify(one.dimension) === JSON.stringify(other.dimension);
 }

@@ -21,7 +21,10 @@ describe("applying edits", () => {
 describe("edits that fit together", () => {
   it("takes a fix whole or not at all", () => {
     const first = oneEdit("", "a", { start: 0, end: 4 }, "");
-    const clashing = { ...first, edits: [...oneEdit("", "a", { start: 8, end: 9 }, "").edits, ...oneEdit("", "a", { start: 3, end: 5 }, "").edits] };
+    const clashing = {
+      ...first,
+      edits: [...oneEdit("", "a", { start: 8, end: 9 }, "").edits, ...oneEdit("", "a", { start: 3, end: 5 }, "").edits],
+    };
     const elsewhere = oneEdit("", "b", { start: 0, end: 4 }, "");
     expect(fittingEdits([first, clashing, elsewhere])).toEqual([...first.edits, ...elsewhere.edits]);
   });

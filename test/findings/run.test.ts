@@ -7,7 +7,16 @@ import { contextOf, uriOf } from "../support/context.js";
 const context = contextOf({ "a.crank": "let a = 1 mm\nlet b = 2 mm\n" }, "a.crank");
 
 function findingAt(rule: string, start: number, end: number): Finding {
-  return { rule, severity: "hint", uri: context.uri, span: { start, end }, message: rule, related: [], tags: [], data: undefined };
+  return {
+    rule,
+    severity: "hint",
+    uri: context.uri,
+    span: { start, end },
+    message: rule,
+    related: [],
+    tags: [],
+    data: undefined,
+  };
 }
 
 function ruleOf(id: string, cost: Rule["meta"]["cost"], check: Rule["check"], fix?: Rule["fix"]): Rule {
@@ -27,7 +36,11 @@ describe("running rules", () => {
 
   it("tells findings in the order of the text", () => {
     const rule = ruleOf("r", "syntax", () => [findingAt("r", 5, 6), findingAt("r", 1, 9), findingAt("r", 1, 2)]);
-    expect(runRules(context, undefined, [rule]).map(({ span }) => [span.start, span.end])).toEqual([[1, 2], [1, 9], [5, 6]]);
+    expect(runRules(context, undefined, [rule]).map(({ span }) => [span.start, span.end])).toEqual([
+      [1, 2],
+      [1, 9],
+      [5, 6],
+    ]);
   });
 
   it("makes a finding of a rule that throws, and lets the others speak", () => {

@@ -48,7 +48,8 @@ export function split(annotated: string): { text: string; annotations: readonly 
   const annotations: Annotation[] = [];
   for (const line of annotated.split("\n")) {
     const match = pattern.exec(line);
-    if (match && lines.length > 0 && line.trimStart().startsWith("#")) annotations.push(annotation(match, lines.length - 1));
+    if (match && lines.length > 0 && line.trimStart().startsWith("#"))
+      annotations.push(annotation(match, lines.length - 1));
     else lines.push(line);
   }
   return { text: lines.join("\n"), annotations };

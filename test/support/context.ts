@@ -37,7 +37,13 @@ type Edits = Parameters<RuleContext["retry"]>[0];
 function edited(files: Files, edits: Edits): Files {
   const entries = Object.entries(files).map(([name, text]) => {
     const own = edits.filter((edit) => edit.uri === uriOf(name));
-    return [name, applyEdits(text, own.map((edit) => ({ span: edit, newText: edit.newText })))] as const;
+    return [
+      name,
+      applyEdits(
+        text,
+        own.map((edit) => ({ span: edit, newText: edit.newText })),
+      ),
+    ] as const;
   });
   return Object.fromEntries(entries);
 }

@@ -31,7 +31,15 @@ describe("converting units", () => {
   });
 
   it("leaves alone what belongs to both systems, what is there already, and what it cannot tell", () => {
-    for (const text of ["toe 0.1 deg", "lateral 1.5 g", "share 44 %", "track 50 in", "gap (a + 2) mm", "x 3 cubits", "at (a, 1, 2 + 1) mm"]) {
+    for (const text of [
+      "toe 0.1 deg",
+      "lateral 1.5 g",
+      "share 44 %",
+      "track 50 in",
+      "gap (a + 2) mm",
+      "x 3 cubits",
+      "at (a, 1, 2 + 1) mm",
+    ]) {
       expect(converted(text, "inch")).toBe(text);
     }
   });
@@ -44,7 +52,9 @@ describe("converting units", () => {
 
   it("comes back to the same text", () => {
     const value = fc.integer({ min: -9999, max: 9999 }).map((digits) => `${digits / 10}`);
-    const line = fc.tuple(value, value, value).map(([a, b, c]) => `p (${a}, ${b}, ${c}) mm\nq ${a} .. ${b} kg\nr ${c} N/mm`);
+    const line = fc
+      .tuple(value, value, value)
+      .map(([a, b, c]) => `p (${a}, ${b}, ${c}) mm\nq ${a} .. ${b} kg\nr ${c} N/mm`);
     fc.assert(
       fc.property(line, (text) => {
         expect(converted(converted(text, "inch"), "si")).toBe(text);

@@ -16,7 +16,7 @@
  * }
  * ```
  */
-import type { Span } from "../../../../grammar/index.js";
+import type { Block } from "../../../../grammar/index.js";
 import { findWord, wordsIn } from "../../../../grammar/vocabulary/index.js";
 import type { RuleContext } from "../../context.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
@@ -64,12 +64,11 @@ function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-prop
   return block !== undefined && context.parsed.problems.some((unread) => contains(block, unread));
 }
 
-function blockFor(context: RuleContext, problem: ModelProblemOf<"missing-property">) {
-  return blockAt(context.parsed.document, place(problem.insertAt));
-}
-
-function place(offset: number): Span {
-  return { start: offset, end: offset };
+/** `insertAt` is the closing brace, or the end of a block that has none. */
+function blockFor(context: RuleContext, { insertAt }: ModelProblemOf<"missing-property">): Block | undefined {
+  const { document } = context.parsed;
+  const brace = { start: insertAt, end: insertAt + 1 };
+  return blockAt(document, context.text[insertAt] === "}" ? brace : { start: insertAt, end: insertAt });
 }
 
 function insert(problem: ModelProblemOf<"missing-property">, context: RuleContext): readonly Fix[] {

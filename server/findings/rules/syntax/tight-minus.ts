@@ -21,19 +21,21 @@
 import { oneEdit } from "../../edits.js";
 import { fromSyntax, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
-import { quoted } from "../../wording.js";
 
 const meta = { id: "tight-minus", title: "A minus without blanks", cost: "syntax", severity: "error" } as const;
 
 export const tightMinus: Rule = {
   meta,
   check: (context) =>
-    fromSyntax(meta, context, ["spaceless-minus"], (problem) => ({
-      message: `A minus between two values has a blank on each side: ${quoted(problem.suggestion)}. Without them it is read as a hyphen or a sign.`,
-    })),
+    fromSyntax(meta, context, ["spaceless-minus"], (problem) => {
+      const sign = problem.suggestion.trim();
+      return {
+        message: `Between two values "${sign}" has a blank on each side. Without them it is read as a hyphen or as the sign of a number; add the blanks.`,
+      };
+    }),
   fix: (finding) => {
     const problem = problemBehind(finding, "spaceless-minus");
     if (!problem) return [];
-    return [oneEdit(`Write ${problem.suggestion}`, finding.uri, finding.span, problem.suggestion, { preferred: true })];
+    return [oneEdit("Add the blanks", finding.uri, finding.span, problem.suggestion, { preferred: true, safe: true })];
   },
 };

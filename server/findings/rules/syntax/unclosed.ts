@@ -17,8 +17,10 @@
  * ```
  */
 import { oneEdit } from "../../edits.js";
-import { fromSyntax, type SyntaxProblemOf } from "../../from-problems.js";
+import { fromSyntax, problemBehind, type SyntaxProblemOf } from "../../from-problems.js";
+import type { RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
+import { blockFrom, itemFrom } from "../../tree.js";
 
 type Unclosed = SyntaxProblemOf<"unclosed-block" | "unclosed-bracket" | "unclosed-text">;
 
@@ -28,15 +30,12 @@ const closing = { "unclosed-block": "}", "unclosed-bracket": ")", "unclosed-text
 
 export const unclosed: Rule = {
   meta,
-  check: (context) =>
-    fromSyntax(meta, context, kinds, (problem) => ({
-      message: messageFor(problem),
-      span: problem.kind === "unclosed-text" ? problem : problem.opened,
-    })),
+  check: (context) => fromSyntax(meta, context, kinds, (problem) => ({ message: messageFor(problem) })),
   fix: (finding, context) => {
-    const problem = finding.data as Unclosed;
+    const problem = kinds.map((kind) => problemBehind(finding, kind)).find((one) => one !== undefined);
+    if (!problem) return [];
     const sign = closing[problem.kind];
-    const at = endOfCode(context.text, finding.span.end, problem.end);
+    const at = endOfOpen(problem, context);
     const newText = problem.kind === "unclosed-block" ? `\n${indentAt(context.text, finding)}}` : sign;
     return [oneEdit(`Close it with ${sign}`, finding.uri, { start: at, end: at }, newText, { preferred: true })];
   },
@@ -53,9 +52,13 @@ function messageFor(problem: Unclosed): string {
   }
 }
 
-/** Behind the last thing that is read as part of it, before blank space. */
-function endOfCode(text: string, from: number, to: number): number {
-  return from + text.slice(from, Math.max(from, to)).trimEnd().length;
+/** Behind the last thing that was read as part of it. */
+function endOfOpen(problem: Unclosed, context: RuleContext): number {
+  if (problem.kind === "unclosed-text") return problem.end;
+  const { document } = context.parsed;
+  const open = problem.kind === "unclosed-block" ? blockFrom(document, problem) : itemFrom(document, problem);
+  const end = open === undefined ? problem.end : open.end;
+  return problem.start + context.text.slice(problem.start, end).trimEnd().length;
 }
 
 function indentAt(text: string, finding: Finding): string {

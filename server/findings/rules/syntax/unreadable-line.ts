@@ -26,29 +26,13 @@
  */
 import { oneEdit } from "../../edits.js";
 import { fromSyntax, problemBehind, type SyntaxProblemOf } from "../../from-problems.js";
-import type { Rule } from "../../finding.js";
+import type { Span } from "../../../../grammar/index.js";
+import type { Finding, Fix, Rule } from "../../finding.js";
 import { either, quoted } from "../../wording.js";
 
 type Unreadable = SyntaxProblemOf<"unexpected" | "stray-closing" | "bad-character" | "bad-number">;
 
 const meta = { id: "unreadable-line", title: "The line cannot be read", cost: "syntax", severity: "error" } as const;
-
-/** Signs that a word processor makes of the ones that the language has. */
-const lookalikes: Readonly<Record<string, string>> = {
-  "\u2212": "-",
-  "\u201c": '"',
-  "\u201d": '"',
-  "\u201e": '"',
-  "\u00d7": "x",
-  "\u00b7": "*",
-  "\u22c5": "*",
-  "\u00b2": "^2",
-  "\u00b3": "^3",
-  "\u00b0": " deg",
-  "\u2026": "..",
-  "\u00a0": " ",
-  "\u202f": " ",
-};
 
 export const unreadableLine: Rule = {
   meta,
@@ -56,21 +40,32 @@ export const unreadableLine: Rule = {
     fromSyntax(meta, context, ["unexpected", "stray-closing", "bad-character", "bad-number"], (problem) => ({
       message: messageFor(problem),
     })),
-  fix: (finding) => {
-    const stray = problemBehind(finding, "stray-closing");
-    if (stray) return [oneEdit(`Remove ${quoted(stray.found)}`, finding.uri, stray, "", { preferred: true })];
+  fix: (finding, context) => {
     const bad = problemBehind(finding, "bad-character");
-    const plain = bad && plainSpelling(bad.found);
-    return bad && plain !== undefined
-      ? [
-          oneEdit(`Write ${quoted(plain.trim() || "a blank")}`, finding.uri, bad, plain, {
-            preferred: true,
-            safe: true,
-          }),
-        ]
+    if (bad) return plainSpelling(finding.uri, bad);
+    const stray = problemBehind(finding, "stray-closing") ?? strayEquals(finding);
+    return stray
+      ? [oneEdit(`Remove ${quoted(stray.found)}`, finding.uri, withBlank(context.text, stray), "", { preferred: true })]
       : [];
   },
 };
+
+function plainSpelling(uri: string, bad: SyntaxProblemOf<"bad-character">): readonly Fix[] {
+  if (bad.suggestion === undefined) return [];
+  // A long dash may have stood for a minus or for the dots of a range: a person has to say which.
+  const safe = !"\u2013\u2012".includes(bad.found);
+  return [oneEdit(`Write ${quoted(bad.suggestion)}`, uri, bad, bad.suggestion, { preferred: true, safe })];
+}
+
+/** Values stand behind their word without a sign; in many other languages they do not. */
+function strayEquals(finding: Finding): SyntaxProblemOf<"unexpected"> | undefined {
+  const unexpected = problemBehind(finding, "unexpected");
+  return unexpected?.found === "=" && unexpected.expected.length === 0 ? unexpected : undefined;
+}
+
+function withBlank(text: string, { start, end }: Span): Span {
+  return { start, end: text[end] === " " && text[start - 1] === " " ? end + 1 : end };
+}
 
 function messageFor(problem: Unreadable): string {
   switch (problem.kind) {
@@ -79,7 +74,7 @@ function messageFor(problem: Unreadable): string {
     case "stray-closing":
       return `This ${quoted(problem.found)} closes nothing: no bracket of its kind is open here. Remove it, or open one above.`;
     case "bad-character":
-      return `${quoted(problem.found)} has no meaning in this language and is skipped. ${characterHint(problem.found)}`;
+      return `${quoted(problem.found)} has no meaning in this language and is skipped. ${characterHint(problem.suggestion)}`;
     case "bad-number":
       return `${quoted(problem.found)} is no number. Write digits with at most one decimal point, such as 12.5, and leave a blank before the unit.`;
   }
@@ -90,18 +85,21 @@ function foundWords(found: string): string {
   return text === "" ? "The line ends too early." : `${quoted(text)} cannot stand here.`;
 }
 
+const expectations: Readonly<Record<string, string>> = {
+  statement: "a statement",
+  name: "a name",
+  value: "a value",
+  "end of statement": "the end of the statement (a new line, or a comma inside braces)",
+};
+
 function expectedWords(expected: readonly string[]): string {
-  return expected.length === 0 ? "" : ` Expected ${either(expected.slice(0, 4))}.`;
+  return expected.length === 0
+    ? ""
+    : ` Expected here: ${either(expected.map((what) => expectations[what] ?? quoted(what)))}.`;
 }
 
-function characterHint(found: string): string {
-  const plain = plainSpelling(found);
-  return plain === undefined
+function characterHint(suggestion: string | undefined): string {
+  return suggestion === undefined
     ? "Names are letters, digits and hyphens; anything may stand in a comment, after #."
-    : `Write ${quoted(plain.trim() || "a blank")} instead.`;
-}
-
-function plainSpelling(found: string): string | undefined {
-  const signs = [...found].map((sign) => lookalikes[sign]);
-  return signs.length > 0 && signs.every((sign) => sign !== undefined) ? signs.join("") : undefined;
+    : `Write ${quoted(suggestion)} instead.`;
 }

@@ -16,7 +16,6 @@
  * }
  * ```
  */
-import { conceptOf } from "../../../../grammar/vocabulary/index.js";
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
@@ -40,7 +39,7 @@ export const unknownWord: Rule = {
 function messageFor(problem: ModelProblemOf<"unknown-word">): string {
   const likely = didYouMean(problem.word, problem.candidates);
   const instead = likely.length > 0 ? suggestion(likely) : wordsHere(problem.candidates);
-  return `${quoted(problem.word)} is not a word of ${placeWords(problem.concept)}, so this line sets nothing.${instead}`;
+  return `${quoted(problem.word)} is not ${kindOfWord(problem.concept)}, so this line sets nothing.${instead}`;
 }
 
 function wordsHere(candidates: readonly string[]): string {
@@ -51,8 +50,7 @@ function wordsHere(candidates: readonly string[]): string {
     : ` Words of this place are ${either(some)}.`;
 }
 
-function placeWords(concept: string): string {
-  return concept === "file" || conceptOf(concept) === undefined
-    ? "the top level of a file"
-    : `a ${quoted(concept)} block`;
+function kindOfWord(concept: string): string {
+  if (concept === "for") return "a mode that an element can be for here";
+  return concept === "file" ? "a word of the top level of a file" : `a word of a ${quoted(concept)} block`;
 }

@@ -1,0 +1,143 @@
+import { describe, expect, it } from "vitest";
+import { runRules, safeEdits } from "../../../server/findings/run.js";
+import { contextOf, isFormatted } from "../../support/context.js";
+import { checkFindings } from "../../support/check-findings.js";
+import { afterFix, fixesFor } from "../../support/check-fixes.js";
+import { sharedCar } from "../../support/shared-car.js";
+
+const catalogue = (inside: string) => contextOf({ "a.crank": `catalogue {\n${inside}\n}\n` }, "a.crank");
+
+describe("missing-property", () => {
+  it("points at the part, and puts the property where it usually stands", () => {
+    const { context } = checkFindings(`catalogue {
+  torsion-bar TB-115 { length 360 mm }
+#             ^^^^^^ error missing-property: no "diameter"
+}
+`);
+    const after = afterFix(context, "missing-property");
+    expect(after.text).toMatch(/torsion-bar TB-115 \{ diameter \S+ mm, length 360 mm \}/);
+    expect(after.findings).toEqual([]);
+    expect(isFormatted(after.text)).toBe(true);
+  });
+
+  it("gives it a line of its own in a block of several lines", () => {
+    const after = afterFix(
+      catalogue("  torsion-bar TB-115 {\n    diameter 11.5 mm\n    stock 2\n  }"),
+      "missing-property",
+    );
+    expect(after.text).toMatch(/diameter 11.5 mm\n {4}length \S+ mm\n {4}stock 2\n/);
+    expect(after.findings).toEqual([]);
+  });
+
+  it("leads from an empty car to one that checks clean, fix by fix", () => {
+    let context = contextOf({ "a.crank": 'car lark "Lark" {\n  axle front {\n  }\n}\n' }, "a.crank");
+    let steps = 0;
+    while (runRules(context).some(({ rule }) => rule === "missing-property") && steps < 60) {
+      context = afterFix(context, "missing-property").context;
+      steps++;
+    }
+    expect(runRules(context).filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(steps).toBeGreaterThan(5);
+    expect(steps).toBeLessThan(60);
+  });
+
+  it("says nothing where an unreadable line of the block may be the missing one", () => {
+    const found = runRules(catalogue("  torsion-bar TB-115 { = 11.5 mm, length 360 mm }"));
+    expect(found.map(({ rule }) => rule)).toEqual(["unreadable-line"]);
+  });
+});
+
+describe("duplicate-property", () => {
+  const twice = (a: string, b: string) => catalogue(`  torsion-bar TB-115 { diameter 11.5 mm, ${a}, ${b} }`);
+
+  it("points at the second, tells of the first, and lets one choose", () => {
+    const { context, findings } = checkFindings(`catalogue {
+  torsion-bar TB-115 { diameter 11.5 mm, length 360 mm, length 372 mm }
+#                                                       ^^^^^^ error duplicate-property: "length" is given twice
+}
+`);
+    expect(findings[0]?.related).toHaveLength(1);
+    expect(fixesFor(context, "duplicate-property").map(({ title, safe }) => [title, safe])).toEqual([
+      ['Keep "length 360 mm"', false],
+      ['Keep "length 372 mm"', false],
+    ]);
+    for (const [kept, gone] of [
+      ["360", "372"],
+      ["372", "360"],
+    ] as const) {
+      const after = afterFix(context, "duplicate-property", kept);
+      expect(after.findings).toEqual([]);
+      expect(after.text).toContain(`length ${kept} mm }`);
+      expect(after.text).not.toContain(gone);
+    }
+  });
+
+  it("drops the second in bulk where both say the same", () => {
+    const context = twice("length 360 mm", "length 360 mm");
+    const edits = safeEdits(runRules(context), context);
+    expect(edits).toHaveLength(1);
+    expect(runRules(context.retry(edits.map(({ uri, span, newText }) => ({ uri, ...span, newText }))))).toEqual([]);
+  });
+});
+
+describe("duplicate-name", () => {
+  it("points at the second, tells of the first, and offers a free name", () => {
+    const { context, findings } = checkFindings(`catalogue {
+  torsion-bar TB-115 { diameter 11.5 mm, length 360 mm }
+  torsion-bar TB-115 { diameter 12.5 mm, length 360 mm }
+#             ^^^^^^ error duplicate-name: "TB-115" is the name of something else already
+}
+`);
+    expect(findings[0]?.related).toHaveLength(1);
+    const after = afterFix(context, "duplicate-name", "TB-115-2");
+    expect(after.findings).toEqual([]);
+  });
+});
+
+describe("wrong-form", () => {
+  it("points at the line, and shows how it is written", () => {
+    checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  front.camber (-2.2, -2.4) deg
+#              ^^^^^^^^^^^^^^^^ error wrong-form: "camber" cannot be read in this form, so the line is left out.
+}
+`,
+      sharedCar,
+    );
+  });
+
+  it("speaks of a value that is missing", () => {
+    const found = runRules(catalogue("  torsion-bar TB-115 { diameter, length 360 mm }"));
+    expect(found.map(({ rule }) => rule)).toEqual(["wrong-form"]);
+  });
+});
+
+describe("table-order", () => {
+  const valving = (rows: string) =>
+    catalogue(`  valving V-16 {\n    bump { ${rows} }\n    rebound { 50 mm/s: 160 N }\n  }`);
+
+  it("points at the row that falls back, and sorts", () => {
+    const { context } = checkFindings(`catalogue {
+  valving V-16 {
+    bump { 50 mm/s: 130 N, 200 mm/s: 300 N, 100 mm/s: 200 N }
+#                                           ^^^^^^^^ error table-order: do not rise
+    rebound { 50 mm/s: 160 N }
+  }
+}
+`);
+    const after = afterFix(context, "table-order");
+    expect(after.text).toContain("bump { 50 mm/s: 130 N, 100 mm/s: 200 N, 200 mm/s: 300 N }");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("compares keys, not digits", () => {
+    const after = afterFix(valving("0.2 m/s: 300 N, 100 mm/s: 200 N"), "table-order");
+    expect(after.text).toContain("bump { 100 mm/s: 200 N, 0.2 m/s: 300 N }");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("has no fix for a key that comes twice", () => {
+    expect(fixesFor(valving("50 mm/s: 130 N, 50 mm/s: 140 N"), "table-order")).toEqual([]);
+  });
+});

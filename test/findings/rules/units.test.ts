@@ -1,0 +1,84 @@
+import { describe, expect, it } from "vitest";
+import { runRules } from "../../../server/findings/run.js";
+import { checkFindings } from "../../support/check-findings.js";
+import { afterFix, fixesFor } from "../../support/check-fixes.js";
+import { contextOfSetup, sharedCar } from "../../support/shared-car.js";
+
+describe("unknown-unit", () => {
+  it("points at the unit, and offers the one that looks like it", () => {
+    const { context } = checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  front.third.rate 48 n/mm
+#                     ^^^^ error unknown-unit: "n/mm" is not a unit that is known
+}
+`,
+      sharedCar,
+    );
+    const after = afterFix(context, "unknown-unit");
+    expect(after.text).toContain("rate 48 N/mm\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("offers units of the dimension that is due where nothing is alike", () => {
+    const titles = fixesFor(contextOfSetup("front.third.rate 48 zz"), "unknown-unit").map(({ title }) => title);
+    expect(titles).toContain("Write N/mm");
+    expect(titles.length).toBeLessThanOrEqual(3);
+  });
+});
+
+describe("missing-unit", () => {
+  it("points at the number, and adds the likely unit", () => {
+    const { context } = checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  front.third.rate 48
+#                  ^^ error missing-unit: "48" has no unit, so it cannot be used: a rate (force per length) is due here. Write the unit behind it, such as N/mm
+}
+`,
+      sharedCar,
+    );
+    const after = afterFix(context, "missing-unit");
+    expect(after.text).toContain("rate 48 N/mm\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("puts the unit behind a point as a whole", () => {
+    const after = afterFix(contextOfSetup("front.wheel.centre (0, 735, 230)"), "missing-unit");
+    expect(after.text).toContain("centre (0, 735, 230) mm\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("offers first what the file uses", () => {
+    const context = contextOfSetup("front.tyre-rate 900 lbf/in", "front.third.rate 300");
+    expect(fixesFor(context, "missing-unit")[0]?.title).toBe("Add lbf/in");
+  });
+
+  it("says nothing to a plain number where one is due", () => {
+    expect(
+      runRules(contextOfSetup("axle front {", "  damper extra for heave { fit V-22, ratio heave 0.9 }", "}")),
+    ).toEqual([]);
+  });
+});
+
+describe("wrong-dimension", () => {
+  it("points at the value, and completes the unit", () => {
+    const { context } = checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  front.third.rate 48 N
+#                  ^^^^ error wrong-dimension: a rate (force per length) is due here
+}
+`,
+      sharedCar,
+    );
+    const after = afterFix(context, "wrong-dimension");
+    expect(after.text).toContain("rate 48 N/mm\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("offers nothing where it is not one value with one unit", () => {
+    const context = contextOfSetup("front.third.rate 48 N/mm * 2 mm");
+    expect(fixesFor(context, "wrong-dimension")).toEqual([]);
+  });
+});

@@ -1,0 +1,55 @@
+import { describe, expect, it } from "vitest";
+import { runRules } from "../../../server/findings/run.js";
+import { checkFindings } from "../../support/check-findings.js";
+import { afterFix, fixesFor } from "../../support/check-fixes.js";
+import { contextOfSetup, sharedCar } from "../../support/shared-car.js";
+
+describe("range-violated", () => {
+  it("points at the value, and drops a slipped minus", () => {
+    const { context } = checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  front.third.rate -48 N/mm
+#                  ^^^^^^^^ error range-violated: "rate" is -48 N/mm, but it has to be
+}
+`,
+      sharedCar,
+    );
+    const after = afterFix(context, "range-violated");
+    expect(after.text).toContain("rate 48 N/mm\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("speaks of a share above 100 %, in the author's unit", () => {
+    const [found] = runRules(contextOfSetup("mass-front 144 %"));
+    expect(found?.message).toBe(
+      '"mass-front" is 144 %, but it has to be at most 100 %; nothing can be computed with it. Correct the value.',
+    );
+    expect(fixesFor(contextOfSetup("mass-front 144 %"), "range-violated")).toEqual([]);
+  });
+});
+
+describe("implausible-value", () => {
+  it("informs with the usual range in the author's unit and where it comes from", () => {
+    checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  mass 5450 kg
+#      ^^^^^^^ information implausible-value: "mass" is 5450 kg; in practice it is 150 kg to 2000 kg (common practice, no published source).
+}
+`,
+      sharedCar,
+    );
+  });
+
+  it("offers the unit with which the same digits would be usual", () => {
+    const context = contextOfSetup("front.tyre-rate 900 N/mm");
+    const after = afterFix(context, "implausible-value", "lbf/in");
+    expect(after.text).toContain("tyre-rate 900 lbf/in\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("says nothing inside the range", () => {
+    expect(runRules(contextOfSetup("mass 555 kg"))).toEqual([]);
+  });
+});
