@@ -37,7 +37,10 @@ export interface AxleRates {
   /** Wheel damping in heave (N·s/m, both wheels) and roll (N·m·s/rad), dampers at low speed. */
   readonly heaveDamping: Figure;
   readonly rollDamping: Figure;
+  /** What each element adds to the stiffness; empty where a part of it is not known. */
   readonly shares: readonly RateShare[];
+  /** The same for the damping at low speed: N·s/m, N·m·s/rad, N·s/m. */
+  readonly dampingShares: readonly RateShare[];
   /** Seat adjustment that carries the static load. */
   readonly trim: readonly TrimResult[] | Absent;
   /** Share of the whole car's roll stiffness; needs both axles. */
@@ -63,7 +66,10 @@ export interface TrimResult {
 export interface Leak {
   /** The unclaimed mode that it leaks into; `other-wheel` for a corner element. */
   readonly mode: "heave" | "roll" | "pitch" | "warp" | "other-wheel";
-  /** |ds/dq unclaimed| over |ds/dq claimed| at static; fractions. */
+  /**
+   * |ds/dq unclaimed| over |ds/dq claimed| at static; a fraction, above 1 where it is moved more by the wrong mode.
+   * Where it is not moved at all in its own mode there is no `Leak` but an `Absent`, and `idleIn` names the mode.
+   */
   readonly firstOrder: number;
   /** Largest |s| that a pure motion in the unclaimed mode causes over the largest |s| in its own, across the envelope. */
   readonly finite: Figure;
@@ -77,7 +83,7 @@ export interface ElementFigures {
   readonly for: readonly string[];
   readonly basis: "hardpoints" | "planar" | "ratio";
   readonly torsional: boolean;
-  /** ds per unit amplitude of each mode at every wheel, at static. */
+  /** ds per unit amplitude of each mode at every wheel, at static. A ratio says 0 for modes that it does not state. */
   readonly sensitivity: ByMode | Absent;
   /** ds/dz of the element's own wheel; corner elements only. */
   readonly motionRatio: Figure | undefined;
@@ -85,7 +91,7 @@ export interface ElementFigures {
   readonly leak: Leak | Absent | undefined;
   /** The element's own rate at static (N/m or N·m/rad), or low-speed damping for a damper (N·s/m). */
   readonly rate: Figure;
-  /** What it gives at the wheels in each claimed mode: N/m heave, N·m/rad roll, N/m corner (damping alike). */
+  /** What it gives at the wheels in its first claimed mode: N/m heave, N·m/rad roll, N/m corner (damping alike). */
   readonly atWheels: Figure;
   /** Force or moment at static. */
   readonly staticLoad: Figure;
@@ -101,14 +107,19 @@ export interface ReachFigures {
   readonly from: number;
   readonly to: number;
   /** Where the demanded envelope goes further than the links. */
-  readonly binds: readonly { readonly link: BindingLink; readonly travel: number; readonly limit: number; readonly element: string | undefined }[];
+  readonly binds: readonly {
+    readonly link: BindingLink;
+    readonly travel: number;
+    readonly limit: number;
+    readonly element: string | undefined;
+  }[];
   /** Links that come near to a toggle inside the envelope; angle in rad from it. */
   readonly toggles: readonly { readonly link: BindingLink; readonly travel: number; readonly angle: number }[];
 }
 
 /** One row of `kinematics`: both wheels at a heave and roll. */
 export interface KinematicsRow {
-  /** Mean travel, m, and body roll angle from the travels, rad ((left − right) travel over track, ISO sign). */
+  /** Mean travel, m, and body roll angle from the travels, rad ((right − left) travel over track, ISO sign). */
   readonly heave: number;
   readonly roll: number;
   readonly left: WheelRow | Absent;
@@ -131,11 +142,34 @@ export interface AxleAnalysis {
   readonly rates: AxleRates;
   readonly elements: readonly ElementFigures[];
   readonly reach: readonly ReachFigures[];
+  readonly atRest: AtRest;
+}
+
+/** At static trim, which is design position. */
+export interface AtRest {
+  readonly rideHeight: Figure;
+  readonly left: WheelAtRest;
+  readonly right: WheelAtRest;
+}
+
+export interface WheelAtRest {
+  /** Vertical load of the tyre, N. */
+  readonly load: Figure;
+  readonly camber: Figure;
+  readonly toe: Figure;
 }
 
 /** Everything computed for one car or set-up. */
 export interface CarAnalysis {
   readonly axles: { readonly front: AxleAnalysis | undefined; readonly rear: AxleAnalysis | undefined };
+  /** Elements at car level. Axle rates are those of the axle's own elements, without these. */
+  readonly elements: readonly ElementFigures[];
   /** Judged expectations that this version can compute; the rest absent with the reason. */
-  readonly expectations: readonly { readonly index: number; readonly value: Figure; readonly unit: string; readonly met: boolean | undefined; readonly margin: Figure }[];
+  readonly expectations: readonly {
+    readonly index: number;
+    readonly value: Figure;
+    readonly unit: string;
+    readonly met: boolean | undefined;
+    readonly margin: Figure;
+  }[];
 }

@@ -7,7 +7,7 @@
  *
  * Invariant: no state is kept; motions are passed in and results come back fresh.
  */
-import type { AxleMotion } from "../linkage/corner.js";
+import type { AxleMotion, CornerMotion } from "../linkage/corner.js";
 import type { ElementKind, Mode } from "./kinds.js";
 
 export type { ElementKind, Mode } from "./kinds.js";
@@ -41,6 +41,11 @@ export interface Connection {
   readonly statedFor: readonly Mode[] | undefined;
   /** Deflection from design position. */
   deflection(motion: AxleMotion): Deflection | NoDeflection;
+  /**
+   * A bar's drop link on one side: its angle from the toggle with the lever, rad; undefined where it does not reach.
+   * Left out by connections without drop links.
+   */
+  readonly dropLink?: ((side: "left" | "right", corner: CornerMotion) => number | undefined) | undefined;
 }
 
 /**

@@ -29,6 +29,7 @@ export interface TrimChoice {
 export interface AxleMechanism {
   readonly name: AxleName;
   readonly track: number | undefined;
+  readonly rideHeight: number | undefined;
   /** The envelope that figures over travel look at, m, bump positive. */
   readonly travel: { readonly from: number; readonly to: number };
   /** The same object on both sides where they mirror each other. */

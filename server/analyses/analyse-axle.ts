@@ -1,0 +1,53 @@
+/** Every figure of one axle: puts the analyses of an axle together, each of which knows only its own. */
+import type { Deflection, Element } from "../elements/element.js";
+import type { AxleMechanism } from "../elements/mechanism.js";
+import { absent, bindsReason } from "./absent.js";
+import { atRest } from "./at-rest.js";
+import { contributions } from "./contributions.js";
+import { elementFigures, elementWithout } from "./coupling.js";
+import { axleRates } from "./rates.js";
+import { reachFigures } from "./reach.js";
+import type { Absent, AxleAnalysis } from "./results.js";
+import { type AxleStates, axleStates, isBound } from "./states.js";
+import { trimAxle } from "./trim.js";
+
+/** Deflections at design, of every element that has one. */
+function deflectionsAtDesign(mechanism: AxleMechanism, { design }: AxleStates): Map<Element, Deflection> {
+  const found = new Map<Element, Deflection>();
+  for (const element of mechanism.elements) {
+    const d = element.connection?.deflection(design);
+    if (d !== undefined && !("kind" in d)) found.set(element, d);
+  }
+  return found;
+}
+
+/** An axle that does not even stand at design position: nothing can be said of it but why. */
+function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
+  const parts = { stiffness: new Map(), damping: new Map(), stiffnessSum: why.reason, dampingSum: why.reason };
+  return {
+    rates: axleRates(mechanism, parts, { results: why, seats: new Map() }),
+    elements: mechanism.elements.map((element) => elementWithout(element, why)),
+    reach: [],
+    atRest: atRest(mechanism, undefined),
+  };
+}
+
+/**
+ * Everything computed for one axle at static trim and over its envelope.
+ *
+ * Positions are solved once a travel and shared by all analyses; nothing is kept afterwards.
+ */
+export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
+  const states = axleStates(mechanism);
+  if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
+  const design = deflectionsAtDesign(mechanism, states);
+  const trim = trimAxle(mechanism, states.design, design);
+  const parts = contributions(mechanism, design, trim);
+  const context = { mechanism, states, design, trim, parts };
+  return {
+    rates: axleRates(mechanism, parts, trim),
+    elements: mechanism.elements.map((element) => elementFigures(element, context)),
+    reach: reachFigures(mechanism, states),
+    atRest: atRest(mechanism, states.design),
+  };
+}

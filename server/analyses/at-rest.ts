@@ -1,0 +1,25 @@
+/** The axle as it stands on the flat patch: ride height, wheel loads and wheel angles at static trim. */
+import type { AxleMechanism } from "../elements/mechanism.js";
+import type { AxleMotion } from "../linkage/corner.js";
+import { absent, figureOr } from "./absent.js";
+import { tyreLoad } from "./loads.js";
+import type { AtRest, WheelAtRest } from "./results.js";
+
+function wheelAtRest(mechanism: AxleMechanism, design: AxleMotion | undefined, side: "left" | "right"): WheelAtRest {
+  const wheel = design?.[side].wheel;
+  const unknown = (): string => mechanism.cornerMissing[side] ?? "the axle is given by ratios, without geometry";
+  return {
+    load: tyreLoad(mechanism),
+    camber: figureOr(wheel?.camber.value, unknown),
+    toe: figureOr(wheel?.toe.value, unknown),
+  };
+}
+
+export function atRest(mechanism: AxleMechanism, design: AxleMotion | undefined): AtRest {
+  const { rideHeight, name } = mechanism;
+  return {
+    rideHeight: rideHeight === undefined ? absent(`the ${name} axle has no ride-height`) : rideHeight,
+    left: wheelAtRest(mechanism, design, "left"),
+    right: wheelAtRest(mechanism, design, "right"),
+  };
+}

@@ -1,0 +1,42 @@
+/**
+ * Which elements carry load or stiffness, and what is missing where one cannot be computed: a sum
+ * with an unknown part is unknown.
+ */
+import type { Element } from "../elements/element.js";
+
+const CARRY: ReadonlySet<string> = new Set([
+  "spring",
+  "bump-stop",
+  "anti-roll-bar",
+  "gas-spring",
+  "hydraulic-link",
+  "actuator",
+]);
+const DAMP: ReadonlySet<string> = new Set(["damper", "hydraulic-link"]);
+
+function missingOf(elements: readonly Element[], kinds: ReadonlySet<string>): string | undefined {
+  for (const element of elements) {
+    if (!kinds.has(element.kind) || element.connection?.idle !== undefined) continue;
+    const what = element.connectionMissing ?? element.lawMissing;
+    if (what !== undefined) return `${element.path} takes part and ${what}`;
+  }
+  return undefined;
+}
+
+/** Why the axle's static forces and stiffness are not to be had; undefined where every part is known. */
+export const stiffnessMissing = (elements: readonly Element[]): string | undefined => missingOf(elements, CARRY);
+
+/** The same for its damping. */
+export const dampingMissing = (elements: readonly Element[]): string | undefined => missingOf(elements, DAMP);
+
+/** Force of an element at a deflection with nothing moving, N or N·m. */
+export function staticForce(element: Element, deflection: number): number {
+  const { law } = element;
+  if (law?.kind === "spring") return law.force(deflection);
+  return law?.kind === "damper" ? law.gasForce : 0;
+}
+
+/** dF/ds at a deflection with nothing moving. */
+export function staticRate(element: Element, deflection: number): number {
+  return element.law?.kind === "spring" ? element.law.rate(deflection) : 0;
+}

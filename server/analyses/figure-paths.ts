@@ -1,0 +1,130 @@
+/**
+ * The figure that a dotted path names: `front.heave-rate`, `front.roll-damper.heave-leak`,
+ * `roll-stiffness-front`. The names are those of grammar/vocabulary/figures.ts; a test holds both together.
+ *
+ * Where a figure exists once a wheel and the path names no side, it is the mean of both.
+ */
+import { absent, isAbsent } from "./absent.js";
+import type {
+  Absent,
+  AxleAnalysis,
+  AxleRates,
+  CarAnalysis,
+  ElementFigures,
+  Figure,
+  Leak,
+  WheelAtRest,
+} from "./results.js";
+
+type Axles = Pick<CarAnalysis, "axles" | "elements">;
+
+const mean = (a: Figure, b: Figure): Figure => (typeof a !== "number" ? a : typeof b !== "number" ? b : (a + b) / 2);
+
+const AXLE: Readonly<Record<string, (rates: AxleRates) => Figure>> = {
+  "heave-rate": (rates) => rates.heaveRate,
+  "roll-stiffness": (rates) => rates.rollStiffness,
+  "wheel-rate": ({ wheelRate }) => mean(wheelRate.left, wheelRate.right),
+  "heave-ride-rate": ({ rideRate }) => rideRate.heave,
+  "roll-ride-stiffness": ({ rideRate }) => rideRate.roll,
+  "wheel-ride-rate": ({ rideRate }) => rideRate.single,
+  "heave-frequency": (rates) => rates.heaveFrequency,
+  "heave-damping": (rates) => rates.heaveDamping,
+  "roll-damping": (rates) => rates.rollDamping,
+};
+
+const WHEEL: Readonly<Record<string, (wheel: WheelAtRest) => Figure>> = {
+  "wheel-load": ({ load }) => load,
+  "wheel-travel": () => 0,
+  camber: ({ camber }) => camber,
+  toe: ({ toe }) => toe,
+};
+
+const ELEMENT: Readonly<Record<string, (element: ElementFigures) => Figure>> = {
+  "motion-ratio": ({ motionRatio, path }) => motionRatio ?? absent(`${path} is not a corner element`),
+  rate: ({ rate }) => rate,
+  load: ({ staticLoad }) => staticLoad,
+  deflection: () => 0,
+};
+
+/** Figures that exist under a load only. */
+const CASE_ONLY = new Set(["load-transfer-front", "downforce-front", "roll-angle", "roll-gradient", "pitch-angle"]);
+
+export const noCases = absent("load cases are not computed yet");
+
+const LEAKS = [
+  ["-finite-leak", ({ finite }: Leak) => finite],
+  ["-rate-leak", ({ rate }: Leak) => rate],
+  ["-leak", ({ firstOrder }: Leak): Figure => firstOrder],
+] as const;
+
+/** `heave-leak` and its like: of the mode that the element leaks into. */
+function leakFigure(element: ElementFigures, name: string): Figure | undefined {
+  const ending = LEAKS.find(([text]) => name.endsWith(text));
+  if (ending === undefined) return undefined;
+  const mode = name.slice(0, -ending[0].length);
+  const { leak, path } = element;
+  if (element.for.includes(mode)) return absent(`${path} is for ${mode}, so that nothing of it leaks there`);
+  if (leak === undefined) return absent(`${path} is for every mode that it could leak into`);
+  if (isAbsent(leak)) return leak;
+  return leak.mode === mode ? ending[1](leak) : absent(`${mode} is not what ${path} leaks into`);
+}
+
+function sensitivityFigure({ sensitivity, path }: ElementFigures, name: string): Figure | undefined {
+  if (!name.endsWith("-sensitivity")) return undefined;
+  if (isAbsent(sensitivity)) return sensitivity;
+  const mode = name.slice(0, -"-sensitivity".length);
+  const found = Object.entries(sensitivity).find(([word]) => word === mode);
+  return found?.[1] ?? absent(`${path} has no sensitivity of the name ${mode}`);
+}
+
+const elementFigure = (element: ElementFigures, name: string): Figure | undefined =>
+  Object.hasOwn(ELEMENT, name)
+    ? ELEMENT[name]?.(element)
+    : (sensitivityFigure(element, name) ?? leakFigure(element, name));
+
+const unknown = (path: readonly string[]): Absent => absent(`${path.join(".")} is no figure that is computed`);
+
+function ofElement(elements: readonly ElementFigures[], paths: readonly string[], name: string): Figure | undefined {
+  const values = elements.filter(({ path }) => paths.includes(path)).map((element) => elementFigure(element, name));
+  const [first, second] = values;
+  return first === undefined || second === undefined ? first : mean(first, second);
+}
+
+/** A figure of one axle; `rest` is what follows `front.` or `rear.`. */
+function ofAxle(analysis: AxleAnalysis, axle: string, rest: readonly string[]): Figure | undefined {
+  const [first, second, third] = rest;
+  const side = first === "left" || first === "right" ? first : undefined;
+  if (side !== undefined && second !== undefined) {
+    if (third !== undefined) return ofElement(analysis.elements, [`${axle}.${side}.${second}`], third);
+    return Object.hasOwn(WHEEL, second) ? WHEEL[second]?.(analysis.atRest[side]) : undefined;
+  }
+  if (first === undefined || third !== undefined) return undefined;
+  if (second !== undefined) {
+    return ofElement(
+      analysis.elements,
+      [`${axle}.${first}`, `${axle}.left.${first}`, `${axle}.right.${first}`],
+      second,
+    );
+  }
+  if (first === "ride-height") return analysis.atRest.rideHeight;
+  if (Object.hasOwn(AXLE, first)) return AXLE[first]?.(analysis.rates);
+  const wheel = Object.hasOwn(WHEEL, first) ? WHEEL[first] : undefined;
+  return wheel === undefined ? undefined : mean(wheel(analysis.atRest.left), wheel(analysis.atRest.right));
+}
+
+/** The figure that a path names at static trim, SI; absent with the reason where there is none. */
+export function figureAtPath(car: Axles, path: string): Figure {
+  const segments = path.split(".");
+  const [first = "", ...rest] = segments;
+  if (CASE_ONLY.has(first)) return noCases;
+  if (first === "roll-stiffness-front")
+    return car.axles.front?.rates.rollStiffnessShare ?? absent("the car has no front axle");
+  if (first === "front" || first === "rear") {
+    const analysis = car.axles[first];
+    return analysis === undefined
+      ? absent(`the car has no ${first} axle`)
+      : (ofAxle(analysis, first, rest) ?? unknown(segments));
+  }
+  const [name] = rest;
+  return (name === undefined ? undefined : ofElement(car.elements, [first], name)) ?? unknown(segments);
+}

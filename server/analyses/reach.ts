@@ -1,0 +1,102 @@
+/**
+ * How far the links of each side go across the envelope, and where they come near to a toggle: the
+ * corner's own links and the drop links of its anti-roll bars.
+ *
+ * A drop link is looked at with its own wheel moved; its limit is closed in on by halving.
+ */
+import type { Element } from "../elements/element.js";
+import type { AxleMechanism } from "../elements/mechanism.js";
+import type { CornerMotion, Reach, Unreachable } from "../linkage/corner.js";
+import type { ReachFigures } from "./results.js";
+import type { AxlePositions } from "./states.js";
+
+type Side = "left" | "right";
+type Binds = ReachFigures["binds"][number];
+type Toggle = ReachFigures["toggles"][number];
+
+/** Halvings that bring a limit from a quarter of the envelope to below a micrometre. */
+const HALVINGS = 16;
+const STEPS = 4;
+
+const moving = (motion: CornerMotion | Unreachable): motion is CornerMotion => !("kind" in motion);
+
+/** Angle of a drop link from its toggle at a travel; undefined where it, or the corner, does not reach. */
+type LinkAngle = (travel: number) => number | undefined;
+
+function linkAngle(element: Element, side: Side, at: (travel: number) => CornerMotion | Unreachable): LinkAngle {
+  return (travel) => {
+    const motion = at(travel);
+    return moving(motion) ? element.connection?.dropLink?.(side, motion) : undefined;
+  };
+}
+
+/** The furthest travel towards `end` that the drop link reaches. */
+function limitOf(angle: LinkAngle, reached: number, end: number): number {
+  let [good, bad] = [reached, end];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (good + bad) / 2;
+    if (angle(middle) === undefined) bad = middle;
+    else good = middle;
+  }
+  return good;
+}
+
+interface Found {
+  readonly binds: readonly Binds[];
+  readonly toggle: Toggle;
+}
+
+function alongDropLink(element: Element, angle: LinkAngle, ends: readonly number[]): Found | undefined {
+  const atDesign = angle(0);
+  if (atDesign === undefined) return undefined;
+  const binds: Binds[] = [];
+  let toggle: Toggle = { link: "drop-link", travel: 0, angle: atDesign };
+  for (const end of ends) {
+    let reached = 0;
+    for (let i = 1; i <= STEPS; i++) {
+      const travel = (end * i) / STEPS;
+      const here = angle(travel);
+      if (here === undefined) {
+        binds.push({ link: "drop-link", travel: end, limit: limitOf(angle, reached, travel), element: element.path });
+        break;
+      }
+      if (here < toggle.angle) toggle = { link: "drop-link", travel, angle: here };
+      reached = travel;
+    }
+  }
+  return { binds, toggle };
+}
+
+const bindsOf = (bound: Unreachable | undefined): readonly Binds[] =>
+  bound === undefined ? [] : [{ link: bound.link, travel: bound.travel, limit: bound.limit, element: undefined }];
+
+function reachOf(mechanism: AxleMechanism, side: Side, reach: Reach, positions: AxlePositions): ReachFigures {
+  const { bound, toggles } = reach;
+  const ends = [bound.low?.limit ?? reach.from, bound.high?.limit ?? reach.to].filter((end) => end !== 0);
+  const links = mechanism.elements.flatMap((element) => {
+    if (element.connection?.dropLink === undefined) return [];
+    return alongDropLink(element, linkAngle(element, side, positions[side]), ends) ?? [];
+  });
+  return {
+    axle: mechanism.name,
+    side,
+    from: reach.from,
+    to: reach.to,
+    binds: [...bindsOf(bound.low), ...bindsOf(bound.high), ...links.flatMap(({ binds }) => binds)],
+    toggles: [...toggles, ...links.map(({ toggle }) => toggle)],
+  };
+}
+
+/** Reach of both sides over the axle's envelope; a side whose linkage cannot be built has none. */
+export function reachFigures(mechanism: AxleMechanism, positions: AxlePositions): readonly ReachFigures[] {
+  const { corners, travel, cornerMissing } = mechanism;
+  const left = corners.left.reach(travel.from, travel.to);
+  const right = corners.right === corners.left ? left : corners.right.reach(travel.from, travel.to);
+  const sides = [
+    { side: "left", reach: left },
+    { side: "right", reach: right },
+  ] as const;
+  return sides
+    .filter(({ side }) => cornerMissing[side] === undefined)
+    .map(({ side, reach }) => reachOf(mechanism, side, reach, positions));
+}
