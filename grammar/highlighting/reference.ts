@@ -17,7 +17,7 @@ import {
   type FigureWord,
 } from "../vocabulary/index.js";
 import { starterText } from "../vocabulary/starter-text.js";
-import type { ConceptEntry, DimensionName, Form, Limits, Slot, Word, WordGroup } from "../vocabulary/word.js";
+import type { ConceptEntry, DimensionName, Form, Limits, Word, WordGroup } from "../vocabulary/word.js";
 
 export type Show = (si: number, unit: string) => string;
 

@@ -47,7 +47,12 @@ const parts: readonly Word[] = [
     "gas-spring GS-20 { pressure 20 bar, volume 80 ml, area 314 mm^2, stock 1 }",
     "A gas spring with its charge.",
   ),
-  part("inerter", { into: ["inerter"], as: "contents" }, "inerter I-60 { inertance 60 kg, stock 1 }", "An inerter."),
+  part(
+    "inerter",
+    { into: ["inerter"], as: "contents" },
+    "inerter I-60 { inertance 60 kg, stock 1 }",
+    "An inerter with its inertance.",
+  ),
   part(
     "blade",
     { into: ["anti-roll-bar"], as: "block" },

@@ -148,8 +148,18 @@ function waysOf(symbol: string): readonly string[] {
   const sameLetters = [...baseUnits.keys()].filter((known) => known.toLowerCase() === lower);
   const grouped = Object.hasOwn(spellings, lower) ? (spellings[lower] ?? []) : [];
   const known = baseUnits.has(symbol) ? [symbol] : [];
-  const ways = [...new Set([...known, ...sameLetters, ...others, ...grouped])];
+  const ways = [...new Set([...known, ...sameLetters, ...others, ...grouped, ...unglued(symbol)])];
   return ways.length === 0 ? [symbol] : ways;
+}
+
+/** `Ns` is N*s written without its sign. */
+function unglued(symbol: string): readonly string[] {
+  if (baseUnits.has(symbol)) return [];
+  const cuts = Array.from({ length: Math.max(symbol.length - 1, 0) }, (_, index) => index + 1);
+  return cuts
+    .map((cut) => [symbol.slice(0, cut), symbol.slice(cut)] as const)
+    .filter(([first, second]) => baseUnits.has(first) && baseUnits.has(second))
+    .map(([first, second]) => `${first}*${second}`);
 }
 
 const everyUsual: readonly string[] = (Object.keys(dimensions) as DimensionName[])

@@ -22,3 +22,9 @@ export const ORACLE_ANGLE = 1e-11;
 export const ORACLE_SLOPE = 1e-10;
 /** Second derivative against the same, relative. */
 export const ORACLE_SECOND = 1e-9;
+/** A unit's factor against a table that prints seven digits, relative. */
+export const PRINTED_SEVEN = 5e-7;
+/** A value to SI and back, or through another library's units, relative: a few roundings. */
+export const UNIT_ROUND_TRIP = 1e-14;
+/** A quantity written with twelve digits and read again, relative. */
+export const WRITTEN_DIGITS = 1e-11;
