@@ -28,3 +28,9 @@ export const PRINTED_SEVEN = 5e-7;
 export const UNIT_ROUND_TRIP = 1e-14;
 /** A quantity written with twelve digits and read again, relative. */
 export const WRITTEN_DIGITS = 1e-11;
+/** Deflections and positions against an independent solver, m: 1e-9 mm as the check case states. */
+export const DEFLECTION_M = 1e-12;
+/** Angles against an independent solver, rad: 1e-9 deg as the check case states. */
+export const DEFLECTION_RAD = 1.8e-11;
+/** Wheel rates and slopes of motion ratios against the check case, relative, as it states. */
+export const ORACLE_RATE = 1e-7;

@@ -75,13 +75,14 @@ function deflectionOf(ends: readonly [End, End], design: number, motion: AxleMot
   const left = together(fa > 0 ? ofA : NONE, fb > 0 ? ofB : NONE);
   const right = together(fa < 0 ? ofA : NONE, fb < 0 ? ofB : NONE);
   const cross = left.x * right.x + left.y * right.y + left.z * right.z;
+  // Taken from 0, so that what does not move is 0 and never −0.
   return {
     s: design - length,
-    dL: -left.along,
-    dR: -right.along,
-    dLL: -(left.bend + (left.square - left.along * left.along) / length),
-    dLR: -(cross - left.along * right.along) / length,
-    dRR: -(right.bend + (right.square - right.along * right.along) / length),
+    dL: 0 - left.along,
+    dR: 0 - right.along,
+    dLL: 0 - left.bend - (left.square - left.along * left.along) / length,
+    dLR: 0 - (cross - left.along * right.along) / length,
+    dRR: 0 - right.bend - (right.square - right.along * right.along) / length,
   };
 }
 
