@@ -41,13 +41,13 @@ and a dimension such as \`LENGTH\` a value with a unit of it (see Units). Everyt
 *Needed* words have to be there; *named* ones may stand any number of times, each with its own name.`;
 
 function groupPart(group: WordGroup, show: Show): readonly string[] {
-  return [`## ${group.title}\n\n${group.help}`, ...group.concepts.map((entry) => conceptPart(entry, group, show))];
+  return [`## ${group.title}\n\n${group.help}`, ...group.concepts.map((entry) => conceptPart(entry, show))];
 }
 
-function conceptPart(entry: ConceptEntry, group: WordGroup, show: Show): string {
+function conceptPart(entry: ConceptEntry, show: Show): string {
   const here = groups.flatMap(({ words }) => words).filter((word) => word.in.includes(entry.concept));
-  // A word is described in full once, in its own chapter; where it also stands elsewhere, the page points there.
-  const own = here.filter((word) => group.words.includes(word) && firstIn(word, group) === entry.concept);
+  // A word is described in full once, in the first block of its list; the others only name it.
+  const own = here.filter((word) => word.in[0] === entry.concept);
   const others = here.filter((word) => !own.includes(word));
   return [
     `### \`${entry.concept}\``,
@@ -59,14 +59,6 @@ function conceptPart(entry: ConceptEntry, group: WordGroup, show: Show): string 
     ...(others.length === 0 ? [] : [`Also here: ${others.map(({ word }) => `\`${word}\``).join(", ")}.`]),
     ...own.map((word) => wordPart(word, show)),
   ].join("\n\n");
-}
-
-/** The first block of this chapter in which the word may stand. */
-function firstIn(word: Word, group: WordGroup): string | undefined {
-  return (
-    group.concepts.find(({ concept }) => word.in.includes(concept))?.concept ??
-    groups.flatMap(({ concepts }) => concepts).find(({ concept }) => word.in.includes(concept))?.concept
-  );
 }
 
 function wordPart(word: Word, show: Show): string {

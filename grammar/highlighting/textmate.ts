@@ -51,7 +51,8 @@ const comments: readonly Pattern[] = [
   { match: "#.*$", name: scope("comment.line.number-sign") },
 ];
 
-const quoted: Pattern = { begin: '"', end: '"|$', name: scope("string.quoted.double") };
+/** A text ends on its line. */
+const quoted: Pattern = { match: '"[^"]*(?:"|$)', name: scope("string.quoted.double") };
 
 const numbers: readonly Pattern[] = [
   {
