@@ -21,18 +21,20 @@ export interface Wording {
   readonly tags?: Finding["tags"];
 }
 
+/** `say` may decline a problem that another finding already explains. */
 export function* fromSyntax<K extends SyntaxProblem["kind"]>(
   meta: Rule["meta"],
   context: RuleContext,
   kinds: readonly K[],
-  say: (problem: SyntaxProblemOf<K>) => Wording,
+  say: (problem: SyntaxProblemOf<K>) => Wording | undefined,
 ): Generator<Finding> {
   for (const problem of context.parsed.problems) {
-    if (isOf(problem, kinds)) yield finding(meta, context.uri, problem, say(problem as SyntaxProblemOf<K>));
+    if (!isOf(problem, kinds)) continue;
+    const wording = say(problem as SyntaxProblemOf<K>);
+    if (wording) yield finding(meta, context.uri, problem, wording);
   }
 }
 
-/** `say` may decline a problem that another finding already explains. */
 export function* fromModel<K extends ModelProblem["kind"]>(
   meta: Rule["meta"],
   context: RuleContext,

@@ -27,19 +27,25 @@
 import { oneEdit } from "../../edits.js";
 import { fromSyntax, problemBehind, type SyntaxProblemOf } from "../../from-problems.js";
 import type { Span } from "../../../../grammar/index.js";
+import type { RuleContext } from "../../context.js";
 import type { Finding, Fix, Rule } from "../../finding.js";
+import { contains } from "../../tree.js";
 import { either, quoted } from "../../wording.js";
 
 type Unreadable = SyntaxProblemOf<"unexpected" | "stray-closing" | "bad-character" | "bad-number">;
 
 const meta = { id: "unreadable-line", title: "The line cannot be read", cost: "syntax", severity: "error" } as const;
 
+const kinds = ["unexpected", "stray-closing", "bad-character", "bad-number"] as const;
+
 export const unreadableLine: Rule = {
   meta,
-  check: (context) =>
-    fromSyntax(meta, context, ["unexpected", "stray-closing", "bad-character", "bad-number"], (problem) => ({
-      message: messageFor(problem),
-    })),
+  check: (context) => {
+    const cutOff = context.parsed.problems.filter((problem) => problem.kind === "too-deep");
+    return fromSyntax(meta, context, kinds, (problem) =>
+      cutOff.some((limit) => isBeside(context, problem, limit)) ? undefined : { message: messageFor(problem) },
+    );
+  },
   fix: (finding, context) => {
     const bad = problemBehind(finding, "bad-character");
     if (bad) return plainSpelling(finding.uri, bad);
@@ -49,6 +55,13 @@ export const unreadableLine: Rule = {
       : [];
   },
 };
+
+/** Where the reader gave up at its limit of depth, the brackets around that place are empty to it. */
+function isBeside(context: RuleContext, problem: Unreadable, limit: Span): boolean {
+  if (problem.kind !== "unexpected") return false;
+  const { lines } = context.parsed;
+  return contains(problem, limit) || lines.position(problem.start).line === lines.position(limit.start).line;
+}
 
 function plainSpelling(uri: string, bad: SyntaxProblemOf<"bad-character">): readonly Fix[] {
   if (bad.suggestion === undefined) return [];
