@@ -65,7 +65,7 @@ function wordPart(word: Word, show: Show): string {
   const facts = [
     word.takes.map((form) => `\`${[word.word, ...form.map(slotText)].join(" ")}\``).join(", "),
     ...blockFact(word),
-    ...(word.needed === true ? ["needed"] : []),
+    ...neededFact(word),
     ...(word.times === "one" ? [] : [word.times === "named" ? "named" : "any number"]),
     ...(word.fallback === undefined ? [] : [`when absent: ${word.fallback}`]),
     ...(word.in.length > 1 ? [`in ${word.in.map((concept) => `\`${concept}\``).join(", ")}`] : []),
@@ -73,6 +73,12 @@ function wordPart(word: Word, show: Show): string {
   ];
   const lines = [`#### \`${word.word}\``, word.help, facts.map((fact) => `- ${fact}`).join("\n")];
   return [...lines, `\`\`\`crank\n${starterText(word)}\n\`\`\``].join("\n\n");
+}
+
+function neededFact(word: Word): readonly string[] {
+  if (word.needed !== true) return [];
+  const spared = word.unless?.map((other) => `\`${other}\``).join(", ");
+  return [spared === undefined ? "needed" : `needed, unless one of these is there: ${spared}`];
 }
 
 function blockFact(word: Word): readonly string[] {
@@ -131,7 +137,7 @@ function slotText(slot: Form[number]): string {
     case "text":
       return `"${slot.label}"`;
     case "name":
-      return "NAME";
+      return slot.declares === "let" ? "NAME =" : "NAME";
     case "reference":
       return slot.to.toUpperCase();
     case "attachment":

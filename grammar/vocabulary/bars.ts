@@ -12,6 +12,8 @@ const lever: readonly Word[] = [
     block: "required",
     role: "connection",
     times: "one",
+    needed: true,
+    unless: ["ratio"],
     example: "lever { pivot (-40, 210, 420) mm, axis (0, 1, 0), end (30, 210, 420) mm }",
     help: "The left lever of the bar: it turns with the bar's end; its own end takes the drop link. The right one mirrors it.",
   },
@@ -52,7 +54,7 @@ const blade: readonly Word[] = [
   },
   {
     word: "position",
-    in: ["blade", "blade-part"],
+    in: ["blade"],
     takes: [[quantity("count"), keyword("of"), quantity("count")], [quantity("count")]],
     role: "property",
     times: "one",
@@ -131,6 +133,8 @@ const dropLink: Word = {
   block: "optional",
   role: "connection",
   times: "one",
+  needed: true,
+  unless: ["ratio"],
   example: "drop-link rocker.bar",
   help:
     "The link from the lever's end to an eye of the rocker (or a point on a wishbone or the upright). `drop-link off` on one " +

@@ -56,7 +56,7 @@ const parts: readonly Word[] = [
   part(
     "blade",
     { into: ["anti-roll-bar"], as: "block" },
-    "blade BL-8 { position 1 of 5, section 8 x 30 mm, length 70 mm, stock 2 }",
+    "blade BL-8 { section 8 x 30 mm, length 70 mm, stock 2 }",
     "A pair of blade levers for an anti-roll bar.",
   ),
   part(

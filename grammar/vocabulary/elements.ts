@@ -96,6 +96,8 @@ const connections: readonly Word[] = [
     takes: [[attachment, keyword("and"), attachment]],
     role: "connection",
     times: "one",
+    needed: true,
+    unless: ["twists", "ratio"],
     example: "between rocker.side and chassis (10, 40, 360) mm",
     help:
       "The two ends of a telescopic element. An end is an eye (`rocker.side`, or `left.rocker.third` across the car), a point " +

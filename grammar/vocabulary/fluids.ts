@@ -9,7 +9,10 @@ interface Value {
   readonly usual: UsualRange;
   readonly limits?: Limits;
   readonly fallback?: string;
+  readonly unless?: { readonly unless: readonly string[] };
 }
+
+const unlessFitted = { unless: ["fit"] };
 
 /** A law's property: needed where nothing is said to hold without it. */
 const value = (word: string, where: readonly Concept[], how: Value, help: string): Word => ({
@@ -21,7 +24,7 @@ const value = (word: string, where: readonly Concept[], how: Value, help: string
   starter: how.starter,
   usual: how.usual,
   limits: how.limits ?? positive,
-  ...(how.fallback === undefined ? { needed: true } : { fallback: how.fallback }),
+  ...(how.fallback === undefined ? { needed: true, ...how.unless } : { fallback: how.fallback }),
   help,
 });
 
@@ -67,13 +70,13 @@ const gas: readonly Word[] = [
   value(
     "pressure",
     ["gas-spring", "gas-spring-part", "accumulator"],
-    { dimension: "pressure", starter: "20 bar", usual: seen(1e5, 1.2e7) },
+    { dimension: "pressure", starter: "20 bar", usual: seen(1e5, 1.2e7), unless: unlessFitted },
     "Charge pressure at design position, as the gauge reads it (above atmosphere).",
   ),
   value(
     "volume",
     ["gas-spring", "gas-spring-part", "accumulator"],
-    { dimension: "volume", starter: "80 ml", usual: seen(2e-6, 2e-3) },
+    { dimension: "volume", starter: "80 ml", usual: seen(2e-6, 2e-3), unless: unlessFitted },
     "Gas volume at design position.",
   ),
   value(
@@ -85,7 +88,7 @@ const gas: readonly Word[] = [
   value(
     "area",
     ["gas-spring", "gas-spring-part", "cylinder"],
-    { dimension: "area", starter: "314 mm^2", usual: seen(2e-5, 1e-2) },
+    { dimension: "area", starter: "314 mm^2", usual: seen(2e-5, 1e-2), unless: unlessFitted },
     "Area that the pressure acts on: of the rod, or of the piston.",
   ),
 ];

@@ -14,6 +14,8 @@ const law = (word: string, where: readonly Concept[], rest: Omit<Word, "word" | 
 const stated: readonly Word[] = [
   law("rate", ["spring", "bump-stop", "bump-stop-part"], {
     takes: oneOf("rate", "torsional-rate"),
+    needed: true,
+    unless: ["coil", "torsion-bar", "curve", "power-law", "fit"],
     starter: "120 N/mm",
     usual: seen(3_000, 2_000_000),
     limits: positive,
@@ -68,6 +70,8 @@ const coil: readonly Word[] = [
   }),
   law("wire", ["coil", "coil-part"], {
     takes: oneOf("length"),
+    needed: true,
+    unless: ["rate"],
     starter: "9.5 mm",
     usual: seen(0.003, 0.02),
     limits: positive,
@@ -75,6 +79,8 @@ const coil: readonly Word[] = [
   }),
   law("mean-diameter", ["coil", "coil-part"], {
     takes: oneOf("length"),
+    needed: true,
+    unless: ["rate"],
     starter: "62 mm",
     usual: seen(0.02, 0.15),
     limits: positive,
@@ -82,6 +88,8 @@ const coil: readonly Word[] = [
   }),
   law("active-turns", ["coil", "coil-part"], {
     takes: oneOf("number"),
+    needed: true,
+    unless: ["rate"],
     starter: "6.5",
     usual: seen(2, 20),
     limits: positive,
@@ -129,16 +137,21 @@ const coil: readonly Word[] = [
   }),
 ];
 
+const barBlock = {
+  takes: [[]],
+  opens: "torsion-bar",
+  block: "required",
+  example: "torsion-bar { diameter 19.5 mm, length 290 mm }",
+  help: "A bar or tube in torsion: k = G J / L with J = π (d⁴ − b⁴) / 32, and its shear stress.",
+} as const;
+
 const torsionBar: readonly Word[] = [
-  law("torsion-bar", ["spring", "anti-roll-bar"], {
-    takes: [[]],
-    opens: "torsion-bar",
-    block: "required",
-    example: "torsion-bar { diameter 19.5 mm, length 290 mm }",
-    help: "A bar or tube in torsion: k = G J / L with J = π (d⁴ − b⁴) / 32, and its shear stress.",
-  }),
+  law("torsion-bar", ["spring"], { ...barBlock }),
+  law("torsion-bar", ["anti-roll-bar"], { ...barBlock, needed: true, unless: ["rate", "fit"] }),
   law("diameter", ["torsion-bar", "torsion-bar-part"], {
     takes: oneOf("length"),
+    needed: true,
+    unless: ["rate"],
     starter: "19.5 mm",
     usual: seen(0.006, 0.06),
     limits: positive,
@@ -154,6 +167,8 @@ const torsionBar: readonly Word[] = [
   }),
   law("length", ["torsion-bar", "torsion-bar-part"], {
     takes: oneOf("length"),
+    needed: true,
+    unless: ["rate"],
     starter: "290 mm",
     usual: seen(0.05, 1.6),
     limits: positive,

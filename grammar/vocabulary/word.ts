@@ -108,6 +108,8 @@ export interface Word {
   /** `one`: once a block; `many`: any number; `named`: any number, each with its own name. */
   readonly times: "one" | "many" | "named";
   readonly needed?: boolean;
+  /** Needed only where none of these words stands in the same block: a stated rate spares the dimensions. */
+  readonly unless?: readonly string[];
   /** What holds when the word is absent, in words or as a value. */
   readonly fallback?: string;
   /** A usual value with its unit, inserted when the property is missing. */

@@ -21,6 +21,7 @@ import {
 } from "../../grammar/vocabulary/index.js";
 import { stockWord } from "../../grammar/vocabulary/file.js";
 import { starterText } from "../../grammar/vocabulary/starter-text.js";
+import { toSI } from "../../server/quantities/index.js";
 import { unknownIn } from "./known-words.js";
 
 const opened = (word: Word): string[] =>
@@ -62,9 +63,31 @@ describe("the vocabulary", () => {
 
   it("has a starter or a block for whatever is needed", () => {
     const lacking = words.filter(
-      (word) => word.needed === true && word.starter === undefined && opened(word).length === 0,
+      (word) =>
+        word.needed === true && word.starter === undefined && word.example === undefined && !opened(word).length,
     );
     expect(lacking.map(({ word }) => word)).toEqual([]);
+  });
+
+  it("spares a needed word only for words of the same blocks", () => {
+    for (const { word, in: where, needed, unless } of words) {
+      if (unless === undefined) continue;
+      expect(needed, word).toBe(true);
+      const strangers = unless.filter((other) => where.every((concept) => findWord(concept, other) === undefined));
+      expect(strangers, word).toEqual([]);
+    }
+  });
+
+  it("starts with values seen in practice", () => {
+    for (const word of words) {
+      const [value, unit = ""] = (word.starter ?? "").split(" ");
+      const slot = word.takes[0]?.find((candidate) => candidate.kind === "quantity");
+      const usual = slot === undefined ? undefined : usualOf(word, slot);
+      const si = toSI(Number(value), unit);
+      if (usual === undefined || si === undefined || Number.isNaN(si)) continue;
+      expect(si, word.word).toBeGreaterThanOrEqual(usual.from);
+      expect(si, word.word).toBeLessThanOrEqual(usual.to);
+    }
   });
 
   it("says what holds when a property that is not needed is absent", () => {
