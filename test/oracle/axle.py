@@ -51,7 +51,9 @@ class Axle:
         front = number(car["mass_front_percent"]) / 100
         self.axle_mass = number(car["mass"]) * (front if data["axle"] == "front" else 1 - front)
         self.unsprung = number(wheel["unsprung_mass"])
-        self.wheel_weight = (self.axle_mass / 2 - self.unsprung) * G0
+        # Virtual work of the tyre's load at the contact point, less the unsprung weight that needs no spring.
+        rise = self.corner.derivative(lambda q: q["contact"][2])[0]
+        self.carried = self.axle_mass / 2 * G0 * rise - self.unsprung * G0
         self.seats = {name: mp.mpf(0) for name in self.elements}
         self.design = {n: self.length(n, 0, 0) for n, e in self.elements.items() if "between" in e}
 
@@ -129,7 +131,7 @@ class Axle:
         return k * (self.deflection(name, left, right) + seat) ** 2 / 2
 
     def trim(self):
-        """Seats from preloads; then the one of the trim element, so that dU/dz carries the sprung weight."""
+        """Seats from preloads; then the one of the trim element, so that dU/dz is what the wheel's load asks for."""
         trim = next(n for n, e in self.elements.items() if e.get("trim"))
         carried = mp.mpf(0)
         for name, e in self.elements.items():
@@ -137,7 +139,7 @@ class Axle:
                 self.seats[name] = number(e["preload"]) / self.rate(name)
                 carried += number(e["preload"]) * self.gradient(name)[0]
         lever = self.gradient(trim)[0]
-        load = (self.wheel_weight - carried) / lever
+        load = (self.carried - carried) / lever
         self.seats[trim] = load / self.rate(trim)
         return trim, load
 
@@ -306,7 +308,7 @@ def solve_axle(data):
         "corner": [corner_row(axle, t) for t in travels],
         "states": states,
         "elements": elements,
-        "trim": {"element": trim, "wheel_weight_N": axle.wheel_weight, "load": load, "seat": axle.seats[trim]},
+        "trim": {"element": trim, "carried_N": axle.carried, "load": load, "seat": axle.seats[trim]},
         "stiffness_N_per_mm": [[total[0], total[1]], [total[1], total[2]]],
         "rates": rates, "ride": ride, "damping": damping,
         "sprung_mass_kg": sprung, "heave_frequency_Hz": frequency,
