@@ -92,10 +92,6 @@ export interface Constants {
   readonly rvz: number;
   readonly rodK: number;
   readonly branchR: number;
-  /** tan(θ/2) at the furthest reachable positions, and a travel that one last Newton step takes to rounding. */
-  readonly tLow: number;
-  readonly tHigh: number;
-  readonly close: number;
 }
 
 /** The bodies of a corner at design, from which both the inner loop and the derivatives are built. */
@@ -250,8 +246,8 @@ const rodCarrier = (k: Skeleton): { carrier: Carrier; foot: Vec3; u: Vec3; v: Ve
   return { carrier, foot: sub(foot, k.rocker.foot), u, v: cross(axis, u), upright: NOWHERE };
 };
 
-/** The flat numbers of a skeleton, with the bracket in tan(θ/2) that `travel-limits.ts` has found. */
-export function constantsOf(k: Skeleton, tLow: number, tHigh: number, close: number): Constants {
+/** The flat numbers of a skeleton. */
+export function constantsOf(k: Skeleton): Constants {
   const { geometry: g, upper, rocker } = k;
   const lf = footOn(g.lower.fore, k.lowerAxis, g.lower.outer);
   const lu = sub(g.lower.outer, lf);
@@ -329,8 +325,5 @@ export function constantsOf(k: Skeleton, tLow: number, tHigh: number, close: num
     rvz: rv[2],
     rodK: rocker === undefined ? 0 : 0.5 * (rocker.radius * rocker.radius - rocker.length * rocker.length),
     branchR: rocker?.branch ?? 1,
-    tLow,
-    tHigh,
-    close,
   };
 }

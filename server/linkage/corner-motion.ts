@@ -34,13 +34,13 @@ function accelerations(k: Skeleton, p: Pose): InAngle {
   const radius = sub(l, foot);
   const lower: PointMotion = { p: l, d: cross(k.lowerAxis, radius), dd: scale(radius, -1) };
   const [arm, tangent] = armVector(k.upper, { cos: p.cosU, sin: p.sinU });
-  const e = sub([p.ux, p.uy, p.uz], l);
+  const n: Vec3 = [p.nx, p.ny, p.nz];
+  const e = scale(n, k.upper.length);
   const de = sub(scale(tangent, p.rateU), lower.d);
   const towards = scale(arm, p.rateU * p.rateU);
   const dd = (dot(e, add(lower.dd, towards)) - dot(de, de)) / dot(e, tangent);
   const dde = sub(sub(scale(tangent, dd), towards), lower.dd);
   const over = 1 / k.upper.length;
-  const n: Vec3 = [p.nx, p.ny, p.nz];
   const spin: Vec3 = [p.spinX, p.spinY, p.spinZ];
   const across = cross(n, sub(scale(dde, over), cross(spin, scale(de, over))));
   return {

@@ -8,18 +8,19 @@ import type { Corner, CornerMotion, Unreachable } from "./corner.js";
 import { cornerMotion } from "./corner-motion.js";
 import type { Degenerate, HardpointGeometry } from "./geometry.js";
 import { type Mechanism, mechanismOf } from "./mechanism.js";
-import { placeRocker, Pose, slope, solveTravel } from "./position.js";
+import { placeRocker, Pose, slope } from "./position.js";
 import { outOfReach, reachOf } from "./reach.js";
+import { solveTravel } from "./solve-travel.js";
 
 /** The corner of a mechanism, whatever it was drawn from. */
 export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
   const motion = (travel: number): CornerMotion | Unreachable => {
-    const beyond = outOfReach(m.limits, travel);
+    const beyond = outOfReach(m.branch.limits, travel);
     if (beyond !== undefined) return beyond;
     const p = new Pose();
-    solveTravel(m.constants, p, travel, 0);
-    placeRocker(m.constants, p);
-    slope(m.constants, p);
+    solveTravel(m.branch, p, travel);
+    placeRocker(m.branch.constants, p);
+    slope(m.branch.constants, p);
     return cornerMotion(m.skeleton, p, travel);
   };
   return { basis, motion, reach: (from, to) => reachOf(m, from, to) };

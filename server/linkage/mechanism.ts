@@ -8,14 +8,14 @@ import { scale } from "../maths/vec3.js";
 import { type Constants, constantsOf, type Skeleton, skeletonOf } from "./constants.js";
 import { cornerMotion } from "./corner-motion.js";
 import { degenerate, type Degenerate, type HardpointGeometry } from "./geometry.js";
-import { closeEnough, PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
-import { type TravelLimits, travelLimits } from "./travel-limits.js";
+import { PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
+import { type Branch, branchOf } from "./solve-travel.js";
+import { travelLimits } from "./travel-limits.js";
 import { reversed } from "./turning-arm.js";
 
 export interface Mechanism {
   readonly skeleton: Skeleton;
-  readonly constants: Constants;
-  readonly limits: TravelLimits;
+  readonly branch: Branch;
 }
 
 /** dz/dθ over the corner's size below which the wheel centre does not move vertically. */
@@ -23,12 +23,12 @@ const NO_RISE = 1e-9;
 
 const placedAtDesign = (k: Constants): Pose | undefined => {
   const p = new Pose();
-  return placeUpright(k, p, 0) === PLACED && placeRocker(k, p) === PLACED ? p : undefined;
+  return placeUpright(k, p) === PLACED && placeRocker(k, p) === PLACED ? p : undefined;
 };
 
 /** The skeleton with the lower axis turned so that θ rises with the wheel, or why it cannot. */
 function riseWithBump(k: Skeleton): Skeleton | Degenerate {
-  const constants = constantsOf(k, 0, 0, 0);
+  const constants = constantsOf(k);
   const p = placedAtDesign(constants);
   if (p === undefined) return degenerate(k.geometry.rod?.kind ?? "upper-wishbone", "in-line");
   const rise = slope(constants, p);
@@ -38,7 +38,7 @@ function riseWithBump(k: Skeleton): Skeleton | Degenerate {
 
 /** The skeleton with the rocker's axis turned so that bump turns it positively at design. */
 function rockerWithBump(k: Skeleton): Skeleton {
-  const constants = constantsOf(k, 0, 0, 0);
+  const constants = constantsOf(k);
   const p = placedAtDesign(constants);
   if (p === undefined || k.rocker === undefined) return k;
   slope(constants, p);
@@ -53,7 +53,7 @@ export function mechanismOf(geometry: HardpointGeometry, steerHeld: boolean): Me
   const rising = riseWithBump(drawn);
   if ("kind" in rising) return rising;
   const skeleton = rockerWithBump(rising);
-  const limits = travelLimits(constantsOf(skeleton, 0, 0, 0), geometry.rod?.kind ?? "push-rod");
-  const constants = constantsOf(skeleton, limits.low.t, limits.high.t, closeEnough(skeleton.size));
-  return { skeleton, constants, limits };
+  const constants = constantsOf(skeleton);
+  const limits = travelLimits(constants, geometry.rod?.kind ?? "push-rod");
+  return { skeleton, branch: branchOf(constants, limits, skeleton.size, new Pose()) };
 }

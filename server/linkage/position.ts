@@ -3,9 +3,9 @@
  * trigonometry and without allocation: `Constants` and a reusable `Pose` in, a filled `Pose` out.
  *
  * The lower wishbone's angle θ is carried as t = tan(θ/2). Everything else follows in closed form
- * (lower outer: circle; upper outer: circle ∩ sphere; track-rod outer: three spheres), and a
- * one-dimensional Newton in t meets a demanded travel of the wheel centre. Derivation and names:
- * NOTATION.md. The functions are long because they are one formula each.
+ * (lower outer: circle; upper outer: circle ∩ sphere; track-rod outer: three spheres). `solve-travel.ts`
+ * finds the t of a demanded travel. Derivation and names: NOTATION.md. The functions are long because they are one
+ * formula each; scalars instead of vectors keep them free of allocation.
  *
  * Invariant: a status other than `PLACED` leaves no number in use; on `PLACED` all numbers are finite.
  */
@@ -29,13 +29,10 @@ export class Pose {
   cosU = 1;
   sinU = 0;
   rootU = 0;
-  /** Lower and upper outer joint. */
+  /** Lower outer joint. */
   lx = 0;
   ly = 0;
   lz = 0;
-  ux = 0;
-  uy = 0;
-  uz = 0;
   /** Steering axis n, from lower to upper outer, unit. */
   nx = 0;
   ny = 0;
@@ -64,8 +61,9 @@ export class Pose {
   slope = 0;
 }
 
-/** Places wishbones, upright and wheel centre for tan(θ/2) = t. */
-export function placeUpright(k: Constants, p: Pose, t: number): Status {
+/** Places wishbones, upright and wheel centre for the angle that p.t gives (a number passed by field is not boxed). */
+export function placeUpright(k: Constants, p: Pose): Status {
+  const t = p.t;
   const half = 1 / (1 + t * t);
   const c = (1 - t * t) * half;
   const s = 2 * t * half;
@@ -82,13 +80,9 @@ export function placeUpright(k: Constants, p: Pose, t: number): Status {
   const lx = k.lfx + c * k.lux + s * k.lvx;
   const ly = k.lfy + c * k.luy + s * k.lvy;
   const lz = k.lfz + c * k.luz + s * k.lvz;
-  const ux = k.ufx + cu * k.uux + su * k.uvx;
-  const uy = k.ufy + cu * k.uuy + su * k.uvy;
-  const uz = k.ufz + cu * k.uuz + su * k.uvz;
-  const nx = (ux - lx) * k.overUpright;
-  const ny = (uy - ly) * k.overUpright;
-  const nz = (uz - lz) * k.overUpright;
-  p.t = t;
+  const nx = (k.ufx + cu * k.uux + su * k.uvx - lx) * k.overUpright;
+  const ny = (k.ufy + cu * k.uuy + su * k.uvy - ly) * k.overUpright;
+  const nz = (k.ufz + cu * k.uuz + su * k.uvz - lz) * k.overUpright;
   p.cosL = c;
   p.sinL = s;
   p.cosU = cu;
@@ -97,9 +91,6 @@ export function placeUpright(k: Constants, p: Pose, t: number): Status {
   p.lx = lx;
   p.ly = ly;
   p.lz = lz;
-  p.ux = ux;
-  p.uy = uy;
-  p.uz = uz;
   p.nx = nx;
   p.ny = ny;
   p.nz = nz;
@@ -230,35 +221,3 @@ export function slope(k: Constants, p: Pose): number {
   p.slope = ldz + spinX * (p.wy - p.ly) - spinY * (p.wx - p.lx);
   return p.slope;
 }
-
-/** Residual (share of the corner's size) below which one more step with the last slope is exact to rounding. */
-const LAST_STEP = 1e-10;
-/** Newton needs two to five steps; bisection, where a step leaves the bracket, at most as many as a double has bits. */
-const STEPS = 80;
-
-/**
- * Places upright and wheel centre at `travel`, starting from tan(θ/2) = start, inside the bracket of `k`.
- * Height rises strictly with t in there, so a step that leaves the bracket is replaced by its bisection.
- */
-export function solveTravel(k: Constants, p: Pose, travel: number, start: number): Status {
-  const wanted = k.wheelZ + travel;
-  let low = k.tLow;
-  let high = k.tHigh;
-  let t = start > low && start < high ? start : 0.5 * (low + high);
-  for (let step = 0; step < STEPS; step++) {
-    const status = placeUpright(k, p, t);
-    if (status !== PLACED) return status;
-    const miss = wanted - p.wz;
-    if (miss > 0) low = t;
-    else high = t;
-    const rise = (slope(k, p) * 2) / (1 + t * t);
-    let next = t + miss / rise;
-    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
-    else if (miss < k.close && miss > -k.close) return placeUpright(k, p, next);
-    if (next === t) return PLACED;
-    t = next;
-  }
-  return PLACED;
-}
-
-export const closeEnough = (size: number): number => LAST_STEP * size;

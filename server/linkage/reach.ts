@@ -7,7 +7,8 @@
  */
 import type { BindingLink, Reach, Unreachable } from "./corner.js";
 import type { Mechanism } from "./mechanism.js";
-import { PLACED, placeRocker, Pose, solveTravel } from "./position.js";
+import { PLACED, placeRocker, Pose } from "./position.js";
+import { solveTravel } from "./solve-travel.js";
 import { type TravelLimit, type TravelLimits, transmissions, type Transmissions } from "./travel-limits.js";
 
 /** Positions looked at between two travels; the smallest is then closed in on. */
@@ -41,8 +42,9 @@ const named = (m: Mechanism, sines: Transmissions): Sines => {
 };
 
 function sinesAt(m: Mechanism, p: Pose, travel: number): Sines {
-  const isPlaced = solveTravel(m.constants, p, travel, p.t) === PLACED && placeRocker(m.constants, p) === PLACED;
-  return isPlaced ? named(m, transmissions(m.constants, p)) : [];
+  const k = m.branch.constants;
+  const isPlaced = solveTravel(m.branch, p, travel) === PLACED && placeRocker(k, p) === PLACED;
+  return isPlaced ? named(m, transmissions(k, p)) : [];
 }
 
 /** Smallest value of `sine` between a and b, by golden section from a bracket of one sampling step each way. */
@@ -82,7 +84,7 @@ function smallestOf(m: Mechanism, p: Pose, samples: readonly { travel: number; s
 
 /** Reach from one travel to another, m. Toggles are looked for on the reachable part of the way. */
 export function reachOf(m: Mechanism, from: number, to: number): Reach {
-  const bound = { low: outOfReach(m.limits, from), high: outOfReach(m.limits, to) };
+  const bound = { low: outOfReach(m.branch.limits, from), high: outOfReach(m.branch.limits, to) };
   const low = bound.low?.limit ?? from;
   const high = bound.high?.limit ?? to;
   const p = new Pose();

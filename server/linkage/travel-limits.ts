@@ -64,7 +64,8 @@ interface Sample {
 }
 
 function sampleAt(k: Constants, p: Pose, angle: number): Sample {
-  let status = placeUpright(k, p, Math.tan(angle / 2));
+  p.t = Math.tan(angle / 2);
+  let status = placeUpright(k, p);
   if (status === PLACED) status = placeRocker(k, p);
   if (status !== PLACED) return { angle, margins: undefined, status };
   const rise = slope(k, p);
@@ -140,7 +141,8 @@ function limitTowards(k: Constants, sense: 1 | -1, rod: BindingLink): TravelLimi
   const last = sense * LAST * STEP;
   const found = end === undefined ? undefined : bisect(k, p, end.good, end.bad);
   const t = found?.t ?? Math.tan(last / 2);
-  placeUpright(k, p, t);
+  p.t = t;
+  placeUpright(k, p);
   placeRocker(k, p);
   return { t, travel: p.wz - k.wheelZ, link: found === undefined ? "lower-wishbone" : culprit(k, p, found.bad, rod) };
 }
