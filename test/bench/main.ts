@@ -1,0 +1,11 @@
+/** `npm run bench`: prints what was measured, and on what machine. Measures only; no test asserts a time. */
+import { cpus, totalmem } from "node:os";
+import { benchCorner } from "./corner.js";
+import { benchKeystrokes } from "./keystrokes.js";
+import { benchParser } from "./parser.js";
+
+const [processor] = cpus();
+console.log(`${cpus().length} × ${processor?.model ?? "unknown processor"}, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.version}\n`);
+benchParser();
+await benchCorner();
+await benchKeystrokes();
