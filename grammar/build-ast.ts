@@ -44,14 +44,25 @@ export class AstBuilder {
 
   unexpected(place: Span, ...expected: string[]): void {
     const { start, end } = place;
-    this.problems.push({ kind: "unexpected", start, end, found: this.text.slice(start, Math.min(end, start + 40)), expected });
+    this.problems.push({
+      kind: "unexpected",
+      start,
+      end,
+      found: this.text.slice(start, Math.min(end, start + 40)),
+      expected,
+    });
   }
 
-  statement(head: Path, pieces: Pieces, block: Block | undefined, notes: readonly Note[] | undefined): Entry | undefined {
+  statement(
+    head: Path,
+    pieces: Pieces,
+    block: Block | undefined,
+    notes: readonly Note[] | undefined,
+  ): Entry | undefined {
     if (pieces.colon !== undefined) return this.row(head, pieces.colonAt, pieces, notes);
     const isLet = head.segments.length === 1 && head.segments[0]!.text === "let";
     const equals = isLet ? this.letSign(head, pieces) : this.noSign(pieces);
-    const { items } = pieces;
+    const items = exact(pieces.items);
     const last = items.length > 0 ? items[items.length - 1]!.end : head.end;
     const end = block !== undefined ? block.end : Math.max(last, equals?.end ?? 0);
     return { kind: "statement", start: head.start, end, head, items, equals, block, notes: notes ?? noNotes };
@@ -147,14 +158,15 @@ export class AstBuilder {
       return undefined;
     }
     if (items.length === 1 && pieces.commas === undefined) return { kind: "group", start, end, inner, unit };
-    return { kind: "tuple", start, end, members: items, unit };
+    return { kind: "tuple", start, end, members: exact(items), unit };
   }
 
   /** One member before each comma and one, or none, behind the last. */
   private checkCommas(open: Token, items: readonly Item[], commas: readonly number[]): void {
     let before = 0;
     for (const count of commas) {
-      if (count === before) this.unexpected(items[before - 1] ?? { start: open.startOffset, end: open.endOffset }, "value");
+      if (count === before)
+        this.unexpected(items[before - 1] ?? { start: open.startOffset, end: open.endOffset }, "value");
       if (count > before + 1) this.unexpected(items[before + 1]!, ",");
       before = count;
     }
@@ -210,6 +222,13 @@ export class AstBuilder {
     this.problems.push({ kind: "too-deep", start, end, limit: deepest });
     return operations.slice(0, deepest);
   }
+}
+
+const none: readonly never[] = [];
+
+/** A list that grew has room for sixteen more; a copy has none, and the tree keeps the copy. */
+export function exact<T>(list: readonly T[]): readonly T[] {
+  return list.length === 0 ? none : list.slice();
 }
 
 function binary(operator: Binary["operator"], left: Item, right: Item): Binary {

@@ -1,5 +1,6 @@
 /**
- * Text to tokens. In: the text. Out: the tokens, the comments, and the problems met on the way.
+ * Text to tokens. In: the text. Out: the tokens, a few hundred ahead of the parser that asks for
+ * them, the comments, and the problems met on the way.
  *
  * Written by hand around chevrotain's token types, for speed (`test/bench/parser.ts`) and because
  * two things of the language ask for it: what a newline or a comma means depends on the bracket
@@ -8,7 +9,7 @@
  * Invariant: brackets and braces of the tokens always balance. What the text left open is closed
  * by a token of no width, where the half-typed line most likely ends, and told as a problem.
  */
-import type { TokenType } from "chevrotain";
+import { EOF, type TokenType } from "chevrotain";
 import type { Comment, Item, Note, Quantity, Unit } from "./ast.js";
 import { classOf, DIGIT, isDigit, LETTER, NAME, plainCharacter } from "./characters.js";
 import type { SyntaxProblem } from "./problem.js";
@@ -30,6 +31,7 @@ const OPEN_BRACKET = indexOf(tokens.OpenBracket);
 const CLOSE_BRACKET = indexOf(tokens.CloseBracket);
 const COMMA = indexOf(tokens.Comma);
 const NEGATE = indexOf(tokens.Negate);
+const END = indexOf(EOF);
 
 const NEWLINE = 10;
 const RETURN = 13;
@@ -39,27 +41,18 @@ const BYTE_ORDER_MARK = 0xfeff;
 /** What `step` knows beside letters, digits and blanks. */
 const punctuation = '\n\r#"(){},+-.*/:=';
 
-export interface Lexed {
-  readonly tokens: Token[];
-  readonly comments: Comment[];
-  readonly problems: SyntaxProblem[];
-}
-
 export interface LexerOptions {
+  /** Whether a line that stands no further in than an open block ends it, as where a brace is missing. */
+  readonly byIndentation?: boolean;
   /** Whether points may be single tokens. Off in the test that holds both ways against each other. */
-  readonly points: boolean;
+  readonly points?: boolean;
 }
 
-/** Never throws; takes time in proportion to the text. */
-export function lex(text: string, options: LexerOptions = { points: true }): Lexed {
-  const plain = new Lexer(text, options, false);
-  plain.run();
-  if (plain.braceFaults === 0) return plain;
-  // Somewhere a brace is missing or too many. Where it is, the indentation usually tells.
-  const indented = new Lexer(text, options, true);
-  indented.run();
-  return indented.braceFaults <= plain.braceFaults ? indented : plain;
-}
+/** The lexer works ahead by this many tokens, and keeps as many as one step can add besides. */
+const ahead = 256;
+export const ringMask = 2047;
+/** The newest tokens may be taken back, so the parser is kept from them. */
+const unsettled = 4;
 
 interface OpenBlock {
   readonly token: Token;
@@ -67,11 +60,16 @@ interface OpenBlock {
   readonly indentation: number;
 }
 
-class Lexer implements Lexed {
-  readonly tokens: Token[] = [];
+export class Lexer {
+  /** Token n is at `n & ringMask`. The parser follows close behind, so old ones need not be kept. */
+  readonly ring: Token[] = [];
   readonly comments: Comment[] = [];
   readonly problems: SyntaxProblem[] = [];
+  /** How often braces failed to match. */
   braceFaults = 0;
+
+  private count = 0;
+  private finished = false;
 
   private readonly scanner: Scanner;
   private readonly onlyNewlines: boolean;
@@ -87,25 +85,41 @@ class Lexer implements Lexed {
   private readonly brackets: Token[] = [];
   private readonly blocks: OpenBlock[] = [];
 
+  private readonly byIndentation: boolean;
+  private readonly points: boolean;
+
   constructor(
     private readonly text: string,
-    private readonly options: LexerOptions,
-    private readonly byIndentation: boolean,
+    { byIndentation = false, points = true }: LexerOptions = {},
   ) {
+    this.byIndentation = byIndentation;
+    this.points = points;
     this.scanner = new Scanner(text, this.problems);
     this.onlyNewlines = !text.includes("\r");
-  }
-
-  run(): void {
-    const { text, scanner } = this;
-    if (text.charCodeAt(0) === BYTE_ORDER_MARK) this.lineFrom = scanner.position = 1;
+    if (text.charCodeAt(0) === BYTE_ORDER_MARK) this.lineFrom = this.scanner.position = 1;
     const replaced = text.indexOf("\ufffd");
     if (replaced >= 0) this.problems.push({ kind: "not-utf8", start: replaced, end: replaced + 1 });
-    while (scanner.position < text.length) this.step(text.charCodeAt(scanner.position));
+  }
+
+  /** Reads on from token `next`; returns the number of the first token before which to read on again. */
+  readAhead(next: number): number {
+    const { text, scanner } = this;
+    const end = next + ahead;
+    while (this.count < end && scanner.position < text.length) this.step(text.charCodeAt(scanner.position));
+    if (scanner.position < text.length) return this.count - unsettled;
+    if (!this.finished) this.finish();
+    return 0x3fffffff;
+  }
+
+  private finish(): void {
+    this.finished = true;
     this.closeBrackets();
     this.keepNotesAsComments();
     while (this.blocks.length > 0) this.closeMissing();
     this.comments.sort((a, b) => a.start - b.start);
+    const { length } = this.text;
+    this.push(END, length, length, undefined);
+    this.push(END, length, length, undefined);
   }
 
   private step(code: number): void {
@@ -152,7 +166,7 @@ class Lexer implements Lexed {
   private push(type: number, start: number, end: number, leaf: Item | Unit | undefined): Token {
     const token = new Token(type, start, end, leaf);
     if (this.notes.length > 0) this.attachNotes(token);
-    this.tokens.push(token);
+    this.ring[this.count++ & ringMask] = token;
     this.last = type;
     if (type !== SEPARATOR) this.lastEnd = end;
     return token;
@@ -280,7 +294,7 @@ class Lexer implements Lexed {
 
   private openBracket(start: number): void {
     const { scanner } = this;
-    if (this.options.points) {
+    if (this.points) {
       const point = scanner.point();
       if (point !== undefined) return void this.push(POINT, start, point.end, point);
     }
@@ -315,10 +329,7 @@ class Lexer implements Lexed {
 
   /** `(1, 2 mm, aft (3, 4) mm`: the comma before `aft` ends the statement, since `aft (` is no member. */
   private endBracketBeforeComma(): void {
-    const comma = this.tokens.pop() as Token;
-    const before = this.tokens[this.tokens.length - 1] as Token;
-    this.last = before.tokenTypeIdx;
-    this.lastEnd = before.endOffset;
+    const comma = this.takeBack();
     this.closeBrackets();
     this.push(SEPARATOR, comma.startOffset, comma.endOffset, undefined);
   }
@@ -371,23 +382,37 @@ class Lexer implements Lexed {
     if (this.blocks.length >= deepest) return this.skipTooDeep(start, 123, 125);
     this.scanner.position = start + 1;
     // A brace on the line below its statement still belongs to it.
-    if (this.last === SEPARATOR && this.newlineEnded && this.tokens.length > 1) this.takeBackSeparator();
+    if (this.last === SEPARATOR && this.newlineEnded) this.joinLines();
     const token = this.push(OPEN_BLOCK, start, start + 1, undefined);
     this.blocks.push({ token, indentation: this.indentation });
   }
 
-  private takeBackSeparator(): void {
-    const before = this.tokens[this.tokens.length - 2] as Token;
-    if (before.tokenTypeIdx === CLOSE_BLOCK || before.tokenTypeIdx === OPEN_BLOCK) return;
-    this.tokens.pop();
+  private joinLines(): void {
+    const before = this.tokenBack(2)?.tokenTypeIdx;
+    if (before !== undefined && before !== CLOSE_BLOCK && before !== OPEN_BLOCK) this.takeBack();
+  }
+
+  /** The last token but `back - 1`. */
+  private tokenBack(back: number): Token | undefined {
+    return this.count < back ? undefined : this.ring[(this.count - back) & ringMask];
+  }
+
+  /** Undoes the last token, which is a comma or a separator. */
+  private takeBack(): Token {
+    const token = this.tokenBack(1) as Token;
+    this.count--;
+    const before = this.tokenBack(1) as Token;
     this.last = before.tokenTypeIdx;
+    this.lastEnd = before.endOffset;
+    return token;
   }
 
   private closeBlock(start: number): void {
     this.closeBrackets();
     this.scanner.position = start + 1;
     const top = this.blocks[this.blocks.length - 1];
-    const tooFarIn = this.byIndentation && start === this.lineFirst && top !== undefined && top.indentation < this.indentation;
+    const tooFarIn =
+      this.byIndentation && start === this.lineFirst && top !== undefined && top.indentation < this.indentation;
     if (top === undefined || tooFarIn) {
       this.braceFaults++;
       return this.stray(start, "}");
@@ -437,10 +462,11 @@ class Lexer implements Lexed {
   /** `12,5 mm` read as the 12.5 mm that it means, and told; false where the comma separates. */
   private decimalComma(start: number): boolean {
     const { scanner, text } = this;
-    const token = this.tokens[this.tokens.length - 1] as Token;
+    const token = this.tokenBack(1) as Token;
     const whole = token.leaf as Quantity;
-    if (whole.unit !== undefined || !/^[+-]?\d+$/.test(whole.digits) || !isDigit(text.charCodeAt(start + 1))) return false;
-    const before = this.tokens[this.tokens.length - 2]?.tokenTypeIdx ?? SEPARATOR;
+    if (whole.unit !== undefined || !/^[+-]?\d+$/.test(whole.digits) || !isDigit(text.charCodeAt(start + 1)))
+      return false;
+    const before = this.tokenBack(2)?.tokenTypeIdx ?? SEPARATOR;
     const isKey = before === SEPARATOR || before === OPEN_BLOCK;
     if (!isKey && this.blocks.length > 0 && this.isRowAt(start + 1)) return false;
     let end = start + 1;
@@ -451,7 +477,14 @@ class Lexer implements Lexed {
     this.problems.push({ kind: "decimal-comma", start: whole.start, end, suggestion });
     const unit = scanner.unit();
     token.endOffset = this.lastEnd = unit?.end ?? end;
-    token.leaf = { kind: "quantity", start: whole.start, end: token.endOffset, value: Number(suggestion), digits, unit };
+    token.leaf = {
+      kind: "quantity",
+      start: whole.start,
+      end: token.endOffset,
+      value: Number(suggestion),
+      digits,
+      unit,
+    };
     return true;
   }
 
@@ -516,7 +549,9 @@ class Lexer implements Lexed {
   private isBad(at: number): boolean {
     const character = this.text.charAt(at);
     const kind = classOf(this.text.charCodeAt(at));
-    return (kind & (LETTER | DIGIT | 4)) === 0 && !punctuation.includes(character) && plainCharacter(character) === undefined;
+    return (
+      (kind & (LETTER | DIGIT | 4)) === 0 && !punctuation.includes(character) && plainCharacter(character) === undefined
+    );
   }
 
   /** A typographic character is told, and read as the plain one that it stands for. */
@@ -532,7 +567,12 @@ class Lexer implements Lexed {
     if (glued || !isDigit(text.charCodeAt(end))) return this.sign(45, start);
     const quantity = scanner.quantity();
     if (quantity === undefined) return;
-    const negative = { ...quantity, start, value: quantity.value === 0 ? 0 : -quantity.value, digits: `-${quantity.digits}` };
+    const negative = {
+      ...quantity,
+      start,
+      value: quantity.value === 0 ? 0 : -quantity.value,
+      digits: `-${quantity.digits}`,
+    };
     this.push(QUANTITY, start, quantity.end, negative);
   }
 }

@@ -6,7 +6,7 @@
  */
 import type { Comment, Document } from "./ast.js";
 import { AstBuilder } from "./build-ast.js";
-import { lex } from "./lexer.js";
+import { Lexer, type LexerOptions } from "./lexer.js";
 import { LineTable } from "./line-table.js";
 import { BellcrankParser } from "./parser.js";
 import type { SyntaxProblem } from "./problem.js";
@@ -23,10 +23,20 @@ export interface Parsed {
 let parser: BellcrankParser | undefined;
 
 export function parse(text: string): Parsed {
-  const { tokens, comments, problems } = lex(text);
+  const plain = read(text, {});
+  if (plain.braceFaults === 0) return plain.parsed;
+  // Somewhere a brace is missing or too many. Where it is, the indentation usually tells.
+  const indented = read(text, { byIndentation: true });
+  return indented.braceFaults <= plain.braceFaults ? indented.parsed : plain.parsed;
+}
+
+/** One reading of the text. Separate from `parse` for the tests that hold two ways of reading against each other. */
+export function read(text: string, options: LexerOptions): { readonly parsed: Parsed; readonly braceFaults: number } {
+  const lexer = new Lexer(text, options);
   parser ??= new BellcrankParser();
-  const entries = parser.parse(tokens, new AstBuilder(text, problems));
+  const { comments, problems } = lexer;
+  const entries = parser.parse(lexer, new AstBuilder(text, problems));
   if (problems.length > 1) problems.sort((a, b) => a.start - b.start || a.end - b.end);
   const document: Document = { kind: "document", start: 0, end: text.length, entries };
-  return { text, document, comments, problems, lines: new LineTable(text) };
+  return { parsed: { text, document, comments, problems, lines: new LineTable(text) }, braceFaults: lexer.braceFaults };
 }

@@ -22,12 +22,14 @@
  */
 import { EmbeddedActionsParser, EOF, type IToken } from "chevrotain";
 import type { Block, Entry, Item, Path } from "./ast.js";
-import type { AstBuilder, Operation, Operator, Pieces } from "./build-ast.js";
+import { AstBuilder, exact, type Operation, type Operator, type Pieces } from "./build-ast.js";
+import { Lexer, ringMask } from "./lexer.js";
 import type { Span } from "./span.js";
 import * as tokens from "./tokens.js";
 import { indexOf, type Token } from "./tokens.js";
 
 const SEPARATOR = indexOf(tokens.Separator);
+const END = indexOf(EOF);
 const CLOSE_BLOCK = indexOf(tokens.CloseBlock);
 
 interface Alternative {
@@ -42,8 +44,15 @@ const operators = new Map<number, Operator>([
   [indexOf(tokens.Dots), ".."],
 ]);
 
+const nothing = new Lexer("");
+
 export class BellcrankParser extends EmbeddedActionsParser {
-  private builder!: AstBuilder;
+  /** Chevrotain's own: the number of the last token consumed. */
+  declare protected currIdx: number;
+  private builder = new AstBuilder("", []);
+  private lexer = nothing;
+  private ring: readonly Token[] = nothing.ring;
+  private readOnAt = 0;
   private entries: Entry[] = [];
   private pieces: Pieces = startPieces();
 
@@ -53,15 +62,42 @@ export class BellcrankParser extends EmbeddedActionsParser {
     this.performSelfAnalysis();
   }
 
-  /** The entries of the document that `input` spells out. */
-  parse(input: Token[], builder: AstBuilder): readonly Entry[] {
+  /** The entries of the document that the lexer reads. */
+  parse(lexer: Lexer, builder: AstBuilder): readonly Entry[] {
     this.builder = builder;
     this.entries = [];
-    this.input = input;
+    this.input = [];
+    this.lexer = lexer;
+    this.ring = lexer.ring;
+    this.readOnAt = lexer.readAhead(0);
     this.document();
     for (const { token } of this.errors) builder.unexpected(spanOf(token));
-    this.input = [];
-    return this.entries;
+    const { entries } = this;
+    this.forget();
+    return exact(entries);
+  }
+
+  /** The parser lives on, and the text that it read should not. */
+  private forget(): void {
+    this.lexer = nothing;
+    this.ring = nothing.ring;
+    this.builder = new AstBuilder("", []);
+    this.entries = [];
+    this.pieces = startPieces();
+  }
+
+  /** Chevrotain's way to its tokens, led to the lexer's ring instead of a list of them all. */
+  protected override LA_FAST(howMuch: number): IToken {
+    return this.ring[(this.currIdx + howMuch) & ringMask] as Token;
+  }
+
+  protected override LA(howMuch: number): IToken {
+    return this.LA_FAST(howMuch);
+  }
+
+  protected consumeToken(): void {
+    this.currIdx++;
+    if (this.currIdx + 2 >= this.readOnAt) this.readOnAt = this.lexer.readAhead(this.currIdx + 1);
   }
 
   private readonly pieceAlternatives: Alternative[] = [
@@ -109,7 +145,13 @@ export class BellcrankParser extends EmbeddedActionsParser {
     const close = this.CONSUME(tokens.CloseBlock) as Token;
     this.entries = outer;
     const { startOffset, endOffset } = close;
-    return { kind: "block", start: open.startOffset, end: endOffset, entries, closed: endOffset > startOffset };
+    return {
+      kind: "block",
+      start: open.startOffset,
+      end: endOffset,
+      entries: exact(entries),
+      closed: endOffset > startOffset,
+    };
   });
 
   private readonly statement = this.RULE("statement", (): Entry | undefined => {
@@ -140,7 +182,8 @@ export class BellcrankParser extends EmbeddedActionsParser {
     this.AT_LEAST_ONE(() => {
       const sign = this.OR(this.operatorAlternatives) as Token;
       const operand = this.OPTION(this.optionalOperand);
-      if (!this.RECORDING_PHASE) operations.push({ sign, operator: operators.get(sign.tokenTypeIdx) as Operator, operand });
+      if (!this.RECORDING_PHASE)
+        operations.push({ sign, operator: operators.get(sign.tokenTypeIdx) as Operator, operand });
     });
     if (!this.RECORDING_PHASE) this.builder.operate(pieces, operations);
   });
@@ -224,7 +267,7 @@ export class BellcrankParser extends EmbeddedActionsParser {
 
   private expectSeparator(): void {
     const next = this.LA(1);
-    if (next.tokenTypeIdx === SEPARATOR || next.tokenTypeIdx === CLOSE_BLOCK || next.tokenType === EOF) return;
+    if (next.tokenTypeIdx === SEPARATOR || next.tokenTypeIdx === CLOSE_BLOCK || next.tokenTypeIdx === END) return;
     this.builder.unexpected(spanOf(next), "end of statement");
   }
 }

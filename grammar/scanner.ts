@@ -119,7 +119,8 @@ export class Scanner {
     let decimals = 0;
     if (code === DOT && isDigit(text.charCodeAt(at + 1))) {
       const point = at;
-      for (code = text.charCodeAt(++at); isDigit(code); code = text.charCodeAt(++at)) mantissa = mantissa * 10 + (code - 48);
+      for (code = text.charCodeAt(++at); isDigit(code); code = text.charCodeAt(++at))
+        mantissa = mantissa * 10 + (code - 48);
       decimals = at - point - 1;
     }
     this.position = at;

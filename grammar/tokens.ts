@@ -5,7 +5,7 @@
  * dotted path and a point made of plain numbers are one token each, and bring their finished
  * syntax node along. Tokens hold offsets only; lines and columns come from the line table.
  */
-import { createToken, type IToken, type TokenType } from "chevrotain";
+import { createToken, EOF, type IToken, type TokenType } from "chevrotain";
 import type { Item, Note, Unit } from "./ast.js";
 
 const kind = (name: string): TokenType => createToken({ name });
@@ -56,7 +56,7 @@ export const tokenTypes: readonly TokenType[] = [
 ];
 
 const byIndex: TokenType[] = [];
-for (const type of tokenTypes) byIndex[indexOf(type)] = type;
+for (const type of [...tokenTypes, EOF]) byIndex[indexOf(type)] = type;
 
 /** The number by which chevrotain tells token types apart. */
 export function indexOf(type: TokenType): number {
