@@ -31,7 +31,7 @@ function titleOf(word: Word): string {
   return twins.length === 1 ? word.word : `${word.word} (${word.in[0] ?? ""})`;
 }
 
-export function firstSentence(help: string): string {
+function firstSentence(help: string): string {
   return /^.*?[.:](?=\s|$)/s.exec(help)?.[0].replace(/:$/, ".") ?? help;
 }
 

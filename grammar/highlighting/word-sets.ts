@@ -7,7 +7,7 @@ type Role = Word["role"];
 /** A word that has several roles (`torsion-bar` is a law and a part) looks like the first of these. */
 const order: readonly Role[] = ["structure", "element", "part", "connection", "case", "expectation", "law", "property"];
 
-export const headScopes: Readonly<Record<Role, string>> = {
+const headScopes: Readonly<Record<Role, string>> = {
   structure: "keyword.control",
   element: "storage.type.element",
   part: "storage.type.part",

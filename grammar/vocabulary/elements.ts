@@ -1,6 +1,7 @@
 /** The elements themselves, how they are joined to the car, and the parts that are fitted to them. */
 import { carModes, axleModes } from "./modes.js";
 import { attachment, body, choice, declares, keyword, modes, point, quantity, refersTo, text } from "./slots.js";
+import { seen } from "./sources.js";
 import type { Concept, Form, Word, WordGroup } from "./word.js";
 
 const element = (word: string, where: readonly Concept[], example: string, help: string): Word => ({
@@ -147,7 +148,7 @@ const connections: readonly Word[] = [
     role: "connection",
     times: "many",
     starter: "heave 0.85",
-    usual: { from: -3, to: 3, source: "common practice, no published source" },
+    usual: seen(-3, 3),
     example: "ratio heave 0.85",
     help:
       "Motion ratio in place of geometry: deflection of the element for each unit of wheel travel, with both wheels moved in " +

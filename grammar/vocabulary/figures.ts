@@ -8,7 +8,7 @@ import { axleModes, carModes } from "./modes.js";
 import type { DimensionName } from "./word.js";
 
 /** What the path says before the figure's own name. */
-export type FigureScope =
+type FigureScope =
   | "car" // roll-stiffness-front
   | "axle" // front.heave-rate
   | "wheel" // front.left.wheel-load; without the side: the mean of both

@@ -115,5 +115,11 @@ export const reservedNames: ReadonlySet<string> = new Set([
     wordsIn(concept).map(({ word }) => word),
   ),
   ...figures.filter(({ scope }) => scope === "axle" || scope === "wheel").map(({ figure }) => figure),
-  ...["left", "right", "chassis", "front", "rear", "rocker", "upright"],
+  "left",
+  "right",
+  "chassis",
+  "front",
+  "rear",
+  "rocker",
+  "upright",
 ]);

@@ -1,7 +1,7 @@
 /** Where the usual ranges and hard limits of the table come from. */
 import type { Limits, UsualRange } from "./word.js";
 
-export const practice = "common practice, no published source";
+const practice = "common practice, no published source";
 
 /** A range in SI, seen in practice on competition cars. */
 export const seen = (from: number, to: number): UsualRange => ({ from, to, source: practice });

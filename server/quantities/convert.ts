@@ -21,7 +21,7 @@ export function valueToSI(value: number, unit: UnitInfo): number {
   return (value * unit.numerator) / unit.denominator + (unit.offset ?? 0);
 }
 
-export function valueFromSI(si: number, unit: UnitInfo): number {
+function valueFromSI(si: number, unit: UnitInfo): number {
   return ((si - (unit.offset ?? 0)) * unit.denominator) / unit.numerator;
 }
 
@@ -36,7 +36,7 @@ export function matchesDimension(unit: UnitInfo, dimension: DimensionName): bool
   return dimension !== "count" || unit.text === "";
 }
 
-export function sameExponents(a: Exponents, b: Exponents): boolean {
+function sameExponents(a: Exponents, b: Exponents): boolean {
   return baseDimensions.every((name) => a[name] === b[name]);
 }
 

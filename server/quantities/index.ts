@@ -3,7 +3,7 @@
  *
  * Invariant: nothing here throws, and no figure that is not finite is shown as a number.
  */
-export { dimensionOfUnit, fromSI, matchesDimension, toSI, valueFromSI, valueToSI } from "./convert.js";
+export { dimensionOfUnit, fromSI, matchesDimension, toSI, valueToSI } from "./convert.js";
 export { showNumber, showQuantity, writeQuantity } from "./show.js";
 export { suggestUnits } from "./suggest.js";
 export { parseUnit, type UnitInfo } from "./unit.js";

@@ -55,7 +55,7 @@ function readUnit(text: string): UnitInfo | undefined {
 }
 
 /** The factors of a compound with their powers; undefined where one is not known or the text is not one. */
-export function termsOf(text: string): readonly Term[] | undefined {
+function termsOf(text: string): readonly Term[] | undefined {
   if (text === "") return [];
   const terms: Term[] = [];
   for (const { symbol, power } of factorsOf(text) ?? [{ symbol: "", power: 1 }]) {
@@ -88,7 +88,7 @@ export function factorsOf(text: string): readonly { readonly symbol: string; rea
 }
 
 function fromRaised(text: string): string {
-  return [...text].map((character) => (character === "⁻" ? "-" : String(raised.indexOf(character)))).join("");
+  return text.replace(/./gu, (character) => (character === "⁻" ? "-" : String(raised.indexOf(character))));
 }
 
 function combine(text: string, terms: readonly Term[]): UnitInfo | undefined {

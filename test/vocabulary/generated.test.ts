@@ -27,17 +27,18 @@ describe("generated files", () => {
       (match) => match[1] ?? "",
     );
     expect(examples.length).toBeGreaterThan(words.length - 1);
-    for (const example of examples) expect(parse(example).problems, example).toEqual([]);
+    expect(examples.filter((example) => parse(example).problems.length > 0)).toEqual([]);
   });
 
   it("hold snippets that parse when their stops are filled as proposed", () => {
     const snippets = JSON.parse(textOf("client/snippets.json")) as Record<string, { prefix: string; body: string[] }>;
     expect(Object.keys(snippets).length).toBeGreaterThan(30);
+    const wrong: string[] = [];
     for (const [title, { prefix, body }] of Object.entries(snippets)) {
       const filled = body.join("\n").replace(/\$\{\d+:((?:\\.|[^}\\])*)\}|\$0/g, "$1");
-      expect(filled.startsWith(prefix), title).toBe(true);
-      expect(filled, title).not.toContain("$");
-      expect(parse(filled).problems, filled).toEqual([]);
+      const isGood = filled.startsWith(prefix) && !filled.includes("$") && parse(filled).problems.length === 0;
+      if (!isGood) wrong.push(`${title}: ${filled}`);
     }
+    expect(wrong).toEqual([]);
   });
 });

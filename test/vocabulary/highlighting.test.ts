@@ -104,10 +104,11 @@ describe("scopes", () => {
   });
 
   it("of every word of the vocabulary, at the start of its statement", () => {
-    for (const { word } of words) {
-      const [first] = tokenise(`{ ${word} }`).filter((piece) => piece.text === word);
-      expect(first?.scope, word).toMatch(/^(keyword|storage|support)\./);
-    }
+    const bare = words.filter(({ word }) => {
+      const first = tokenise(`{ ${word} }`).find((piece) => piece.text === word);
+      return !/^(keyword|storage|support)\./.test(first?.scope ?? "");
+    });
+    expect(bare.map(({ word }) => word)).toEqual([]);
   });
 
   it("come back to themselves after a half-typed line", () => {
@@ -205,7 +206,7 @@ describe("the grammar and the parser see the same", () => {
         const text = lines.join("\n");
         // What a broken line loses from the tree cannot be compared.
         fc.pre(parse(text).problems.length === 0);
-        expect([...byGrammar(text)].sort(), text).toEqual([...byParser(text)].sort());
+        expect([...byGrammar(text)].sort()).toEqual([...byParser(text)].sort());
       }),
       { numRuns: 300 },
     );
