@@ -1,0 +1,63 @@
+/** The real-editor suite: the packaged extension in a real VS Code, desktop or served. */
+import { readdirSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { afterAll, beforeAll, describe, it, onTestFailed } from "vitest";
+import { checks } from "./checks.js";
+import { chooseEditor } from "./choose.js";
+import type { Result } from "./desktop/results.js";
+import { runInDesktop } from "./desktop/run.js";
+import { Folder } from "./folder.js";
+import { PageEditor } from "./served/page-editor.js";
+import { pageChecks } from "./served/page-checks.js";
+import { type Running, startServed } from "./served/run.js";
+
+const choice = await chooseEditor();
+console.log(`Editor suite in the ${choice.editor} VS Code: ${choice.why}.`);
+
+function packagedExtension(): string {
+  const name = readdirSync("dist").find((file) => file.endsWith(".vsix"));
+  if (name === undefined) throw new Error("There is no packaged extension in dist/: run npm run package first.");
+  return resolve(join("dist", name));
+}
+
+function servedSuite(): void {
+  let running: Running;
+  let editor: PageEditor;
+  const folder = new Folder(resolve("samples/quill"));
+
+  beforeAll(async () => {
+    folder.car("quill");
+    running = await startServed(packagedExtension(), folder.path);
+    editor = new PageEditor(running.page);
+  });
+  afterAll(async () => {
+    await running.stop();
+    folder.remove();
+  });
+
+  for (const check of [...checks, ...pageChecks]) {
+    it(check.name, async () => {
+      onTestFailed(() => editor.picture(`failed ${check.name.slice(0, 40)}`));
+      await check.run(editor, folder);
+    });
+  }
+}
+
+function desktopSuite(executable: string): void {
+  let results: readonly Result[] = [];
+
+  beforeAll(async () => {
+    results = await runInDesktop(executable, packagedExtension());
+  });
+
+  for (const check of checks) {
+    it(check.name, ({ expect }) => {
+      const result = results.find(({ name }) => name === check.name);
+      expect(result, "the check was run").toBeDefined();
+      expect(result?.error).toBeUndefined();
+    });
+  }
+}
+
+if (choice.editor === "served") describe("in the web-served VS Code", servedSuite);
+else describe("in the desktop VS Code", () => desktopSuite(choice.executable));

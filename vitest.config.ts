@@ -1,0 +1,31 @@
+/**
+ * Two suites: `engine` is all that needs nothing but Node; `editor` drives a real editor and is kept
+ * apart, since it needs a built extension and a browser or a display.
+ */
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: "engine",
+          include: ["test/**/*.test.ts"],
+          exclude: ["test/editor/**", "test/bench/**"],
+          // Two cores are all that can be counted on, and they may be shared.
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: "editor",
+          include: ["test/editor/**/*.test.ts"],
+          // One editor for the whole suite; installing it may have to come first.
+          testTimeout: 120_000,
+          hookTimeout: 900_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
