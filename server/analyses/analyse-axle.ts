@@ -29,6 +29,7 @@ function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
     elements: mechanism.elements.map((element) => elementWithout(element, why)),
     reach: [],
     atRest: atRest(mechanism, undefined),
+    problems: mechanism.problems,
   };
 }
 
@@ -49,5 +50,6 @@ export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
     elements: mechanism.elements.map((element) => elementFigures(element, context)),
     reach: reachFigures(mechanism, states),
     atRest: atRest(mechanism, states.design),
+    problems: mechanism.problems,
   };
 }

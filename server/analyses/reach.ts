@@ -4,6 +4,7 @@
  *
  * A drop link is looked at with its own wheel moved; its limit is closed in on by halving.
  */
+import { barLeverMotion } from "../elements/connections/bar-lever.js";
 import type { Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { CornerMotion, Reach, Unreachable } from "../linkage/corner.js";
@@ -26,7 +27,10 @@ type LinkAngle = (travel: number) => number | undefined;
 function linkAngle(element: Element, side: Side, at: (travel: number) => CornerMotion | Unreachable): LinkAngle {
   return (travel) => {
     const motion = at(travel);
-    return moving(motion) ? element.connection?.dropLink?.(side, motion) : undefined;
+    const lever = element.connection?.levers?.[side];
+    if (lever === undefined || !moving(motion)) return undefined;
+    const turned = barLeverMotion(lever, motion, side);
+    return "kind" in turned ? undefined : turned.transmission;
   };
 }
 
@@ -74,7 +78,7 @@ function reachOf(mechanism: AxleMechanism, side: Side, reach: Reach, positions: 
   const { bound, toggles } = reach;
   const ends = [bound.low?.limit ?? reach.from, bound.high?.limit ?? reach.to].filter((end) => end !== 0);
   const links = mechanism.elements.flatMap((element) => {
-    if (element.connection?.dropLink === undefined) return [];
+    if (element.connection?.levers === undefined) return [];
     return alongDropLink(element, linkAngle(element, side, positions[side]), ends) ?? [];
   });
   return {

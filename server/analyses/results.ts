@@ -2,7 +2,10 @@
  * The figures that leave the analyses: plain readonly data, SI, shared by findings, views,
  * the command line and the editor. A figure that is not to be had is an `Absent` with its reason.
  */
+import type { AssemblyProblem } from "../elements/mechanism.js";
 import type { BindingLink } from "../linkage/corner.js";
+
+export type { AssemblyProblem } from "../elements/mechanism.js";
 
 export interface Absent {
   readonly kind: "absent";
@@ -143,6 +146,8 @@ export interface AxleAnalysis {
   readonly elements: readonly ElementFigures[];
   readonly reach: readonly ReachFigures[];
   readonly atRest: AtRest;
+  /** What could not be built as it is written; each reason is that of the figures that it leaves absent. */
+  readonly problems: readonly AssemblyProblem[];
 }
 
 /** At static trim, which is design position. */

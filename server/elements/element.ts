@@ -7,28 +7,13 @@
  *
  * Invariant: no state is kept; motions are passed in and results come back fresh.
  */
-import type { AxleMotion, CornerMotion } from "../linkage/corner.js";
+import type { AxleMotion } from "../linkage/corner.js";
+import type { BarLever } from "./connections/bar-lever.js";
+import type { Deflection, NoDeflection } from "./deflection.js";
 import type { ElementKind, Mode } from "./kinds.js";
 
+export type { Deflection, NoDeflection } from "./deflection.js";
 export type { ElementKind, Mode } from "./kinds.js";
-
-/** Deflection with gradient and Hessian with respect to the two wheel travels of its axle (left, right). */
-export interface Deflection {
-  readonly s: number;
-  readonly dL: number;
-  readonly dR: number;
-  readonly dLL: number;
-  readonly dLR: number;
-  readonly dRR: number;
-}
-
-/** Why a deflection is not to be had at these travels. */
-export interface NoDeflection {
-  readonly kind: "no-deflection";
-  readonly reason: "drop-link" | "coincident-ends" | "tie";
-  /** The side whose drop link cannot follow. */
-  readonly side: "left" | "right" | undefined;
-}
 
 export interface Connection {
   readonly kind: "between" | "twists" | "bar" | "ratio";
@@ -41,11 +26,8 @@ export interface Connection {
   readonly statedFor: readonly Mode[] | undefined;
   /** Deflection from design position. */
   deflection(motion: AxleMotion): Deflection | NoDeflection;
-  /**
-   * A bar's drop link on one side: its angle from the toggle with the lever, rad; undefined where it does not reach.
-   * Left out by connections without drop links.
-   */
-  readonly dropLink?: ((side: "left" | "right", corner: CornerMotion) => number | undefined) | undefined;
+  /** The levers of a bar whose drop links are both on. */
+  readonly levers?: { readonly left: BarLever; readonly right: BarLever } | undefined;
 }
 
 /**

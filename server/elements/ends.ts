@@ -9,7 +9,7 @@ import type { Vec3 } from "../maths/vec3.js";
 import { mirror } from "../maths/vec3.js";
 import type { BarLever } from "./connections/bar-lever.js";
 import { leverEnd } from "./connections/bar-lever.js";
-import type { NoDeflection } from "./element.js";
+import type { NoDeflection } from "./deflection.js";
 
 type Side = "left" | "right";
 

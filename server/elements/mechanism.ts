@@ -26,6 +26,11 @@ export interface TrimChoice {
   readonly element: string | undefined;
 }
 
+/** What could not be built as it is written. */
+export type AssemblyProblem =
+  | { readonly kind: "linkage"; readonly side: "left" | "right"; readonly reason: string }
+  | { readonly kind: "connection" | "law"; readonly path: string; readonly reason: string };
+
 export interface AxleMechanism {
   readonly name: AxleName;
   readonly track: number | undefined;
@@ -42,6 +47,7 @@ export interface AxleMechanism {
   /** Mass of the whole car and the share of it on the front wheels. */
   readonly carMass: number | undefined;
   readonly massFront: number | undefined;
+  readonly problems: readonly AssemblyProblem[];
 }
 
 /** An end of an element that joins the axles, with the axle that it is on (none for the chassis). */

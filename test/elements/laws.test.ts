@@ -58,14 +58,14 @@ describe("anti-roll bar (beam theory, formula structure from memory, own numbers
 
   it("bar alone", () => {
     expectClose(bar, 1876.469926, CLOSED_FORM);
-    expectClose(tip(antiRollBarRate(bar, arm, undefined)), 260620.823055, CLOSED_FORM);
+    expectClose(tip(antiRollBarRate(bar, [arm, arm], undefined)), 260620.823055, CLOSED_FORM);
   });
 
   it("with levers on edge and lying flat", () => {
-    expectClose(antiRollBarRate(bar, arm, blade(90 * DEGREE)), 1803.45733792, CLOSED_FORM);
-    expectClose(tip(antiRollBarRate(bar, arm, blade(90 * DEGREE))), 250480.185822, CLOSED_FORM);
-    expectClose(antiRollBarRate(bar, arm, blade(0)), 1195.72369962, CLOSED_FORM);
-    expectClose(tip(antiRollBarRate(bar, arm, blade(0))), 166072.736058, CLOSED_FORM);
+    expectClose(antiRollBarRate(bar, [arm, arm], blade(90 * DEGREE)), 1803.45733792, CLOSED_FORM);
+    expectClose(tip(antiRollBarRate(bar, [arm, arm], blade(90 * DEGREE))), 250480.185822, CLOSED_FORM);
+    expectClose(antiRollBarRate(bar, [arm, arm], blade(0)), 1195.72369962, CLOSED_FORM);
+    expectClose(tip(antiRollBarRate(bar, [arm, arm], blade(0))), 166072.736058, CLOSED_FORM);
   });
 
   it("turns a blade from its soft to its stiff inertia", () => {
@@ -77,7 +77,7 @@ describe("anti-roll bar (beam theory, formula structure from memory, own numbers
 
   it("is twice as soft at one wheel as a bar is at both: the factor between tip and relative rate", () => {
     // K_φ = ½ k_tip MR² t² = k_rel MR² t²; single wheel k_rel MR² (check values ARB-3, own numbers).
-    const tipRate = tip(antiRollBarRate(bar, arm, blade(90 * DEGREE)));
+    const tipRate = tip(antiRollBarRate(bar, [arm, arm], blade(90 * DEGREE)));
     const [ratio, track] = [0.55, 1.56];
     expectClose(0.5 * tipRate * ratio ** 2 * track ** 2, 92197.2477578, CLOSED_FORM);
     expectClose((tipRate / 2) * ratio ** 2, 37885.1281056, CLOSED_FORM);

@@ -123,6 +123,7 @@ export function axle(elements: readonly Element[], overrides: Partial<AxleMechan
     trim: { by: "element", element: elements[0]?.name },
     carMass: 560,
     massFront: 0.5,
+    problems: [],
     ...overrides,
   };
 }

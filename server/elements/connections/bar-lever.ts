@@ -7,7 +7,7 @@
 import type { Body, CornerMotion, PointMotion } from "../../linkage/corner.js";
 import { type Lever, type LeverMotion, leverMotion } from "../../linkage/lever.js";
 import { cross, dot, sub, unit, type Vec3 } from "../../maths/vec3.js";
-import type { NoDeflection } from "../element.js";
+import type { NoDeflection } from "../deflection.js";
 
 export interface BarLever {
   readonly lever: Lever;

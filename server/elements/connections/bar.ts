@@ -4,7 +4,7 @@
  *
  * A bar with a drop link off hangs on one side only and is never twisted.
  */
-import type { AxleMotion, CornerMotion } from "../../linkage/corner.js";
+import type { AxleMotion } from "../../linkage/corner.js";
 import type { Connection, Deflection, NoDeflection } from "../element.js";
 import { type BarLever, barLeverMotion } from "./bar-lever.js";
 import { STILL } from "./still.js";
@@ -30,11 +30,6 @@ function twist(left: BarLever, right: BarLever, motion: AxleMotion): Deflection 
   };
 }
 
-function linkAngle(lever: BarLever | undefined, corner: CornerMotion, side: "left" | "right"): number | undefined {
-  const motion = lever === undefined ? undefined : barLeverMotion(lever, corner, side);
-  return motion === undefined || "kind" in motion ? undefined : motion.transmission;
-}
-
 /** @param levers `undefined` on a side where the drop link is off */
 export function barTwist(
   levers: { readonly left: BarLever | undefined; readonly right: BarLever | undefined },
@@ -47,8 +42,7 @@ export function barTwist(
     torsional: true,
     idle: offReason(left, right),
     statedFor: undefined,
-    dropLink:
-      left === undefined || right === undefined ? undefined : (side, corner) => linkAngle(levers[side], corner, side),
+    levers: left === undefined || right === undefined ? undefined : { left, right },
     deflection: (motion) => (left === undefined || right === undefined ? STILL : twist(left, right, motion)),
   };
 }

@@ -39,15 +39,19 @@ export function bladeInertia(blade: BladeGeometry): number {
 }
 
 /**
- * Rate of the bar with two equal levers, N·m/rad of relative twist:
- * 1/k = 1/k_T + 2 l³ / (3 E I a²), the blade of length l being the outer part of a lever of length a.
- * With l = a it is 1/k = 1/k_T + 2a / (3 E I). Source: beam theory, cantilever with a load at its end.
+ * Rate of the bar with its two levers, N·m/rad of relative twist:
+ * 1/k = 1/k_T + Σ l³ / (3 E I a²) over both levers, the blade of length l being the outer part of a lever of length a.
+ * With l = a on both sides it is 1/k = 1/k_T + 2a / (3 E I). Source: beam theory, cantilever with a load at its end.
  *
  * @param barRate k_T, N·m/rad
- * @param arm lever length a: from the lever's axis to the drop link's end, m
+ * @param arms lever lengths a, left and right: from the lever's axis to the drop link's end, m
  */
-export function antiRollBarRate(barRate: number, arm: number, blade: BladeGeometry | undefined): number {
+export function antiRollBarRate(
+  barRate: number,
+  arms: readonly [number, number],
+  blade: BladeGeometry | undefined,
+): number {
   if (blade === undefined) return barRate;
-  const bending = (2 * blade.length ** 3) / (3 * blade.modulus * bladeInertia(blade) * arm * arm);
-  return 1 / (1 / barRate + bending);
+  const bending = blade.length ** 3 / (3 * blade.modulus * bladeInertia(blade));
+  return 1 / (1 / barRate + bending / arms[0] ** 2 + bending / arms[1] ** 2);
 }

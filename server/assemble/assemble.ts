@@ -1,0 +1,85 @@
+/**
+ * Turns the resolved car into mechanisms: corners, connections and laws. The one place where the
+ * model meets the linkage and the elements.
+ *
+ * Invariant: never throws; what cannot be built is left out with a plain reason, and the rest works.
+ */
+import type { Element } from "../elements/element.js";
+import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
+import type { AxleModel, CarModel, ElementModel, WheelModel } from "../model/car.js";
+import { type AxleParts, connectionOf, isUnconnected } from "./connections.js";
+import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
+import { isLawless, lawOf } from "./laws.js";
+
+export type { AxleMechanism } from "../elements/mechanism.js";
+export { axleKey } from "./axle-key.js";
+
+/** Both corners; one and the same where the right one mirrors the left one, so that it is solved once. */
+function cornersOf(axle: AxleModel): Sides<BuiltCorner> {
+  const left = cornerGeometry(axle, "left");
+  const right = cornerGeometry(axle, "right");
+  const built = buildCorner(left);
+  return { left: built, right: same(left, right) ? built : buildCorner(right) };
+}
+
+interface BuiltElement {
+  readonly element: Element;
+  readonly problems: readonly AssemblyProblem[];
+}
+
+function buildElement(model: ElementModel, parts: AxleParts): BuiltElement {
+  const { path, connection: written } = model;
+  const made = connectionOf(model, parts);
+  const connection = isUnconnected(made) ? undefined : made;
+  const tied = written?.kind === "twists" && written.tie !== undefined && written.against.body === "rocker";
+  const law = lawOf(model, { connection, tied });
+  const problems: AssemblyProblem[] = [];
+  if (isUnconnected(made) && made.atFault) problems.push({ kind: "connection", path, reason: made.missing });
+  if (isLawless(law) && law.atFault) problems.push({ kind: "law", path, reason: law.lawless });
+  const element = {
+    path,
+    name: model.name,
+    kind: model.kind,
+    for: model.for,
+    side: model.side,
+    connection,
+    connectionMissing: isUnconnected(made) ? made.missing : undefined,
+    law: isLawless(law) ? undefined : law,
+    lawMissing: isLawless(law) ? law.lawless : undefined,
+  };
+  return { element, problems };
+}
+
+const wheelData = (wheel: WheelModel) => ({
+  unsprungMass: wheel.unsprungMass?.value,
+  tyreRate: wheel.tyreRate?.value,
+});
+
+function linkageProblems(corners: Sides<BuiltCorner>): readonly AssemblyProblem[] {
+  const sides = corners.left === corners.right ? (["left"] as const) : (["left", "right"] as const);
+  return sides.flatMap((side) => {
+    const { missing, degenerate } = corners[side];
+    return degenerate && missing !== undefined ? [{ kind: "linkage" as const, side, reason: missing }] : [];
+  });
+}
+
+/** The mechanism of one axle, with the masses of the car that its trim and frequencies need. */
+export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
+  const corners = cornersOf(axle);
+  const parts = { axle, corners };
+  const built = axle.elements.map((model) => buildElement(model, parts));
+  return {
+    name: axle.name,
+    track: axle.track?.value,
+    rideHeight: axle.rideHeight?.value,
+    travel: { from: axle.travel.from, to: axle.travel.to },
+    corners: { left: corners.left.corner, right: corners.right.corner },
+    cornerMissing: { left: corners.left.missing, right: corners.right.missing },
+    elements: built.map(({ element }) => element),
+    wheels: { left: wheelData(axle.wheel.left), right: wheelData(axle.wheel.right) },
+    trim: { by: axle.trim.by, element: axle.trim.element },
+    carMass: car.mass?.value,
+    massFront: car.massFront?.value,
+    problems: [...linkageProblems(corners), ...built.flatMap(({ problems }) => problems)],
+  };
+}

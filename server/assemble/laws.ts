@@ -1,0 +1,44 @@
+/** The force law of an element, by its kind; a law that cannot be computed says why in plain words. */
+import type { Connection, Law } from "../elements/element.js";
+import type { ElementModel } from "../model/car.js";
+import { antiRollBarLaw } from "./bar-law.js";
+import { damperLawOf } from "./damper-law.js";
+import { isLawless, type Lawless, lawless } from "./lawless.js";
+import { numberOf } from "./reading.js";
+import { bumpStopLaw, springLawOf } from "./spring-law.js";
+
+export { isLawless, type Lawless };
+
+/** What the law may have to know of the connection: whether it twists, and a bar's levers. */
+export interface LawContext {
+  readonly connection: Connection | undefined;
+  /** The element's bars are tied to each other: two of them in series. */
+  readonly tied: boolean;
+}
+
+const NOT_YET: Readonly<Record<string, string>> = {
+  "gas-spring": "the law of a gas spring is not computed yet",
+  "hydraulic-link": "the law of a hydraulic link is not computed yet",
+  actuator: "the law of an actuator is not computed yet",
+};
+
+export function lawOf(model: ElementModel, context: LawContext): Law | Lawless {
+  switch (model.kind) {
+    case "spring":
+      return springLawOf(model.block, context.connection?.torsional, context.tied);
+    case "bump-stop":
+      return bumpStopLaw(model.block, context.connection?.torsional);
+    case "damper":
+      return damperLawOf(model.block, context.connection?.torsional);
+    case "anti-roll-bar":
+      return antiRollBarLaw(model, context.connection);
+    case "inerter": {
+      const inertance = numberOf(model.block, "inertance");
+      return inertance === undefined ? lawless("it has no inertance") : { kind: "inerter", inertance };
+    }
+    case "gas-spring":
+    case "hydraulic-link":
+    case "actuator":
+      return lawless(NOT_YET[model.kind] ?? "its law is not computed yet");
+  }
+}
