@@ -114,7 +114,7 @@ const blade: readonly Word[] = [
   {
     word: "modulus",
     in: ["blade", "blade-part"],
-    takes: oneOf("pressure"),
+    takes: oneOf("modulus"),
     role: "property",
     times: "one",
     fallback: "205 GPa, steel",

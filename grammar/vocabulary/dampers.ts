@@ -47,7 +47,7 @@ const damper: readonly Word[] = [
   {
     word: "knee",
     in: ["damper-side"],
-    takes: oneOf("speed", "angular-speed"),
+    takes: oneOf("damper-speed", "angular-speed"),
     role: "law",
     times: "one",
     starter: "50 mm/s",
@@ -125,7 +125,7 @@ export const damperGroup: WordGroup = {
       concept: "damper-side",
       help: "Rows of speed against force in one direction; the curve starts at the origin and is interpolated monotonically.",
       rows: [
-        { key: quantity("speed"), value: quantity("force") },
+        { key: quantity("damper-speed"), value: quantity("force") },
         { key: quantity("angular-speed"), value: quantity("moment") },
       ],
     },

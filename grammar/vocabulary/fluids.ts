@@ -88,7 +88,7 @@ const gas: readonly Word[] = [
   value(
     "area",
     ["gas-spring", "gas-spring-part", "cylinder"],
-    { dimension: "area", starter: "314 mm^2", usual: seen(2e-5, 1e-2), unless: unlessFitted },
+    { dimension: "piston-area", starter: "314 mm^2", usual: seen(2e-5, 1e-2), unless: unlessFitted },
     "Area that the pressure acts on: of the rod, or of the piston.",
   ),
 ];
@@ -146,7 +146,7 @@ const hydraulics: readonly Word[] = [
   value(
     "bulk-modulus",
     ["line"],
-    { dimension: "pressure", starter: "1.4 GPa", usual: seen(2e8, 3e9), fallback: "oil taken as incompressible" },
+    { dimension: "modulus", starter: "1.4 GPa", usual: seen(2e8, 3e9), fallback: "oil taken as incompressible" },
     "Stiffness of the oil with its hoses, pressure per relative change of volume.",
   ),
   value(

@@ -128,7 +128,7 @@ const coil: readonly Word[] = [
     help: "Rate as its maker states it; it goes before the one that follows from the wire.",
   }),
   law("modulus", ["coil", "coil-part", "torsion-bar", "torsion-bar-part"], {
-    takes: oneOf("pressure"),
+    takes: oneOf("modulus"),
     fallback: "79.3 GPa, spring steel",
     starter: "79.3 GPa",
     usual: seen(25e9, 90e9),

@@ -6,7 +6,8 @@
 
 /**
  * Dimensions that a value can have. `share` is a fraction written in %; `number` is a plain
- * number, `count` a whole one. Each is defined by exponents in `dimensions.ts`.
+ * number, `count` a whole one. Each is defined by exponents in `dimensions.ts`; some share them
+ * and differ in their usual units only, so that the likely unit is offered.
  */
 export type DimensionName =
   | "number"
@@ -17,13 +18,16 @@ export type DimensionName =
   | "time"
   | "angle"
   | "area"
+  | "piston-area" // an area that is written in mm^2
   | "volume"
   | "speed"
+  | "damper-speed" // a speed that is written in mm/s
   | "angular-speed"
   | "acceleration"
   | "force"
   | "moment"
   | "pressure"
+  | "modulus" // a pressure that is written in GPa
   | "rate" // force per length
   | "torsional-rate" // moment per angle
   | "damping" // force per speed

@@ -182,6 +182,7 @@ describe("dimensions", () => {
         const called = dimensionOfUnit(text);
         const own = exponentsOf(name);
         const isGood = unit !== undefined && matchesDimension(unit, name) && called !== undefined;
+        // The name may be another of the same exponents: psi is called a pressure, of a modulus too.
         if (!isGood || JSON.stringify(exponentsOf(called)) !== JSON.stringify(own)) wrong.push(`${text} for ${name}`);
       }
     }
