@@ -1,24 +1,18 @@
 /** The real-editor suite: the packaged extension in a real VS Code, desktop or served. */
-import { readdirSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { resolve } from "node:path";
 import { afterAll, beforeAll, describe, it, onTestFailed } from "vitest";
 import { checks } from "./checks.js";
 import { chooseEditor } from "./choose.js";
 import type { Result } from "./desktop/results.js";
 import { runInDesktop } from "./desktop/run.js";
 import { Folder } from "./folder.js";
+import { packagedExtension } from "./packaged-extension.js";
 import { PageEditor } from "./served/page-editor.js";
 import { pageChecks } from "./served/page-checks.js";
 import { type Running, startServed } from "./served/run.js";
 
 const choice = await chooseEditor();
 console.log(`Editor suite in the ${choice.editor} VS Code: ${choice.why}.`);
-
-function packagedExtension(): string {
-  const name = readdirSync("dist").find((file) => file.endsWith(".vsix"));
-  if (name === undefined) throw new Error("There is no packaged extension in dist/: run npm run package first.");
-  return resolve(join("dist", name));
-}
 
 function servedSuite(): void {
   let running: Running;
