@@ -136,6 +136,9 @@ export class AstBuilder {
 
   negation(sign: Token, operand: Item | undefined): Item | undefined {
     const { startOffset: start, endOffset } = sign;
+    if (operand?.kind === "quantity" && !/^[+-]/.test(operand.digits)) {
+      return { ...operand, start, value: operand.value === 0 ? 0 : -operand.value, digits: `-${operand.digits}` };
+    }
     if (operand !== undefined) return { kind: "negation", start, end: operand.end, operand };
     this.unexpected({ start, end: endOffset }, "value");
     return undefined;

@@ -62,8 +62,8 @@ export class Scanner {
       if (after === DOT) break;
       this.position++;
       if ((classOf(after) & LETTER) === 0) {
-        const start = this.position - 1;
-        this.problems.push({ kind: "unexpected", start, end: this.position, found: ".", expected: ["name"] });
+        const dot = { start: this.position - 1, end: this.position };
+        this.problems.push({ kind: "unexpected", ...dot, found: ".", expected: ["name"] });
         break;
       }
       segments.push(this.name());

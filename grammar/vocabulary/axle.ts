@@ -93,6 +93,7 @@ const wheelWords: readonly Word[] = [
     takes: blockOnly,
     opens: "wheel",
     block: "required",
+    spread: true,
     role: "structure",
     times: "one",
     needed: true,

@@ -108,6 +108,8 @@ export interface Word {
   readonly opensByForm?: readonly (Concept | undefined)[];
   /** Whether a block has to follow; only said where a block is opened. */
   readonly block?: "required" | "optional";
+  /** Set where the formatter gives each statement of the block its line although it only holds properties. */
+  readonly spread?: true;
   readonly role: "structure" | "property" | "element" | "part" | "connection" | "law" | "case" | "expectation";
   /** `one`: once a block; `many`: any number; `named`: any number, each with its own name. */
   readonly times: "one" | "many" | "named";
