@@ -155,9 +155,9 @@ const sizeOf = (g: HardpointGeometry): number => {
 
 /** What is wrong with a wishbone by itself. */
 const wishboneFault = (part: DegeneratePart, w: HardpointGeometry["lower"], size: number): Degenerate | undefined => {
-  if (norm(sub(w.fore, w.aft)) <= SAME * size) return degenerate(part, "no-axis");
+  if (!(norm(sub(w.fore, w.aft)) > SAME * size)) return degenerate(part, "no-axis");
   const foot = footOn(w.fore, direction(w.aft, w.fore), w.outer);
-  return norm(sub(w.outer, foot)) <= SAME * size ? degenerate(part, "on-axis") : undefined;
+  return norm(sub(w.outer, foot)) > SAME * size ? undefined : degenerate(part, "on-axis");
 };
 
 /** sin μ between a link and its arm at design. */
@@ -175,22 +175,22 @@ const steering = (
   const along = dot(from, n);
   const rho = sub(from, scale(n, along));
   const rod = sub(g.trackRod.outer, g.trackRod.inner);
-  if (norm(rod) <= SAME * size) return degenerate("track-rod", "coincident");
-  if (norm(rho) <= SAME * size) return degenerate("track-rod", "on-axis");
+  if (!(norm(rod) > SAME * size)) return degenerate("track-rod", "coincident");
+  if (!(norm(rho) > SAME * size)) return degenerate("track-rod", "on-axis");
   const moment = dot(rod, cross(n, rho));
-  if (Math.abs(moment) <= IN_LINE * norm(rod) * norm(rho)) return degenerate("track-rod", "in-line");
+  if (!(Math.abs(moment) > IN_LINE * norm(rod) * norm(rho))) return degenerate("track-rod", "in-line");
   return { rho, along, branch: moment < 0 ? -1 : 1 };
 };
 
 const rockerArm = (g: HardpointGeometry, size: number): Degenerate | TurningArm | undefined => {
   const { rod, rocker } = g;
   if (rod === undefined || rocker === undefined) return undefined;
-  if (norm(rocker.axis) === 0) return degenerate("rocker", "no-axis");
-  if (norm(sub(rod.outer, rod.inner)) <= SAME * size) return degenerate(rod.kind, "coincident");
+  if (!(norm(rocker.axis) > 0)) return degenerate("rocker", "no-axis");
+  if (!(norm(sub(rod.outer, rod.inner)) > SAME * size)) return degenerate(rod.kind, "coincident");
   const arm = turningArm(rocker.pivot, unit(rocker.axis), rod.inner, rod.outer, rod.lengthen ?? 0);
-  if (arm.radius <= SAME * size) return degenerate("rocker", "on-axis");
+  if (!(arm.radius > SAME * size)) return degenerate("rocker", "on-axis");
   if (!(arm.length > SAME * size)) return degenerate(rod.kind, "coincident");
-  return transmission(arm, rod.outer) <= IN_LINE ? degenerate(rod.kind, "in-line") : arm;
+  return transmission(arm, rod.outer) > IN_LINE ? arm : degenerate(rod.kind, "in-line");
 };
 
 /** The bodies of a corner, or what is wrong with it. The sense of the lower axis and of the rocker's is still as drawn. */
@@ -200,9 +200,9 @@ export function skeletonOf(g: HardpointGeometry, steerHeld: boolean): Skeleton |
   const size = sizeOf(g);
   const fault = wishboneFault("lower-wishbone", g.lower, size) ?? wishboneFault("upper-wishbone", g.upper, size);
   if (fault !== undefined) return fault;
-  if (norm(sub(g.upper.outer, g.lower.outer)) <= SAME * size) return degenerate("upright", "coincident");
+  if (!(norm(sub(g.upper.outer, g.lower.outer)) > SAME * size)) return degenerate("upright", "coincident");
   const upper = turningArm(g.upper.fore, direction(g.upper.aft, g.upper.fore), g.upper.outer, g.lower.outer);
-  if (transmission(upper, g.lower.outer) <= IN_LINE) return degenerate("upper-wishbone", "in-line");
+  if (!(transmission(upper, g.lower.outer) > IN_LINE)) return degenerate("upper-wishbone", "in-line");
   const n = direction(g.lower.outer, g.upper.outer);
   const steer = steerHeld ? { rho: [1, 0, 0] as Vec3, along: 0, branch: 1 } : steering(g, n, size);
   if ("kind" in steer) return steer;

@@ -8,9 +8,9 @@ import type { Corner, CornerMotion, Unreachable } from "./corner.js";
 import { cornerMotion } from "./corner-motion.js";
 import type { Degenerate, HardpointGeometry } from "./geometry.js";
 import { type Mechanism, mechanismOf } from "./mechanism.js";
-import { placeRocker, Pose, slope } from "./position.js";
-import { outOfReach, reachOf } from "./reach.js";
-import { solveTravel } from "./solve-travel.js";
+import { PLACED, Pose, slope } from "./position.js";
+import { bindsBefore, outOfReach, reachOf } from "./reach.js";
+import { placeAt } from "./solve-travel.js";
 
 /** The corner of a mechanism, whatever it was drawn from. */
 export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
@@ -18,8 +18,8 @@ export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
     const beyond = outOfReach(m.branch.limits, travel);
     if (beyond !== undefined) return beyond;
     const p = new Pose();
-    solveTravel(m.branch, p, travel);
-    placeRocker(m.branch.constants, p);
+    const status = placeAt(m.branch, p, travel);
+    if (status !== PLACED) return bindsBefore(m, travel, status);
     slope(m.branch.constants, p);
     return cornerMotion(m.skeleton, p, travel);
   };

@@ -38,19 +38,21 @@ export interface LeverMotion {
   readonly transmission: number;
 }
 
+/** As for the corner: ends nearer than this share of the lever's size are one, and the smallest sin μ at design. */
 const SAME = 1e-9;
+const IN_LINE = 1e-6;
 
 /** A lever from its design position; `linkEnd` is the far end of the drop link at design, moving with bump. */
 export function leverOf(points: LeverPoints, linkEnd: PointMotion): Lever | Degenerate {
   const all = [...points.pivot, ...points.axis, ...points.end, ...linkEnd.p];
   if (!all.every(Number.isFinite)) return degenerate("lever", "not-finite");
-  if (norm(points.axis) === 0) return degenerate("lever", "no-axis");
+  if (!(norm(points.axis) > 0)) return degenerate("lever", "no-axis");
   const size = Math.max(norm(sub(points.end, points.pivot)), norm(sub(linkEnd.p, points.pivot)));
   const arm = turningArm(points.pivot, unit(points.axis), points.end, linkEnd.p);
   if (!(arm.radius > SAME * size)) return degenerate("lever", "on-axis");
   if (!(arm.length > SAME * size)) return degenerate("drop-link", "coincident");
   const at = closeArm(arm, linkEnd.p);
-  if (at === undefined || at.transmission < 1e-6) return degenerate("drop-link", "in-line");
+  if (at === undefined || !(at.transmission > IN_LINE)) return degenerate("drop-link", "in-line");
   const { d } = armAngle(arm, at, linkEnd);
   return { end: points.end, arm: d < 0 ? reversed(arm) : arm };
 }

@@ -7,8 +7,8 @@
  */
 import type { Degenerate, HardpointGeometry } from "./geometry.js";
 import { type Mechanism, mechanismOf } from "./mechanism.js";
-import { PLACED, placeRocker, Pose } from "./position.js";
-import { solveTravel } from "./solve-travel.js";
+import { PLACED, Pose } from "./position.js";
+import { placeAt } from "./solve-travel.js";
 
 /** How many numbers a solve writes. */
 export const POSITION_LENGTH = 5;
@@ -24,12 +24,11 @@ export interface PositionSolver {
 /** A position solver on an existing mechanism. */
 export function positionsOf({ branch }: Mechanism): PositionSolver {
   const p = new Pose();
-  const { constants } = branch;
   const low = branch.limits.low.travel;
   const high = branch.limits.high.travel;
   const solve = (travel: number, out: Float64Array): boolean => {
     if (!(travel >= low && travel <= high)) return false;
-    if (solveTravel(branch, p, travel) !== PLACED || placeRocker(constants, p) !== PLACED) return false;
+    if (placeAt(branch, p, travel) !== PLACED) return false;
     out[0] = p.wx;
     out[1] = p.wy;
     out[2] = p.wz;

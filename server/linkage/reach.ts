@@ -1,15 +1,14 @@
 /**
  * How far a corner goes between two travels, and how near its links come to a toggle on the way.
  *
- * In: a mechanism with its limits; out: `Reach`. Transmission angle μ of a link: the angle between the
- * link and the plane through its arm and the axis that the arm turns about, so that sin μ is the share of the
- * link's force that has a moment about the axis; 0 is a toggle. For a wishbone the link is the upright.
+ * In: a mechanism with its limits; out: `Reach`, toggles as transmission angles (`transmission.ts`).
  */
 import type { BindingLink, Reach, Unreachable } from "./corner.js";
 import type { Mechanism } from "./mechanism.js";
-import { PLACED, placeRocker, Pose } from "./position.js";
-import { solveTravel } from "./solve-travel.js";
-import { type TravelLimit, type TravelLimits, transmissions, type Transmissions } from "./travel-limits.js";
+import { PLACED, Pose, type Status } from "./position.js";
+import { placeAt } from "./solve-travel.js";
+import { type Transmissions, transmissions } from "./transmission.js";
+import { linkOf, type TravelLimit, type TravelLimits } from "./travel-limits.js";
 
 /** Positions looked at between two travels; the smallest is then closed in on. */
 const SAMPLES = 33;
@@ -29,6 +28,23 @@ export const outOfReach = (limits: TravelLimits, travel: number): Unreachable | 
   return travel <= limits.high.travel ? undefined : unreachable(limits.high, travel);
 };
 
+const rodOf = (m: Mechanism): BindingLink => m.skeleton.geometry.rod?.kind ?? "push-rod";
+
+/**
+ * The last travel before one at which a link fails although it lies between the limits: a gap in the branch so narrow
+ * that the march of `travel-limits.ts` went over it.
+ */
+export function bindsBefore(m: Mechanism, travel: number, status: Status): Unreachable {
+  const p = new Pose();
+  let [good, bad, last] = [0, travel, status];
+  for (let middle = 0.5 * travel; middle !== good && middle !== bad; middle = 0.5 * (good + bad)) {
+    const found = placeAt(m.branch, p, middle);
+    if (found === PLACED) good = middle;
+    else [bad, last] = [middle, found];
+  }
+  return { kind: "unreachable", link: linkOf(last, rodOf(m)), travel, limit: good };
+}
+
 type Sines = readonly (readonly [BindingLink, number])[];
 
 const named = (m: Mechanism, sines: Transmissions): Sines => {
@@ -36,15 +52,13 @@ const named = (m: Mechanism, sines: Transmissions): Sines => {
     ["lower-wishbone", sines.lower],
     ["upper-wishbone", sines.upper],
     ["track-rod", sines.trackRod],
-    [m.skeleton.geometry.rod?.kind ?? "push-rod", sines.rod],
+    [rodOf(m), sines.rod],
   ];
   return all.flatMap(([link, sine]) => (sine === undefined ? [] : [[link, sine] as const]));
 };
 
 function sinesAt(m: Mechanism, p: Pose, travel: number): Sines {
-  const k = m.branch.constants;
-  const isPlaced = solveTravel(m.branch, p, travel) === PLACED && placeRocker(k, p) === PLACED;
-  return isPlaced ? named(m, transmissions(k, p)) : [];
+  return placeAt(m.branch, p, travel) === PLACED ? named(m, transmissions(m.branch.constants, p)) : [];
 }
 
 /** Smallest value of `sine` between a and b, by golden section from a bracket of one sampling step each way. */

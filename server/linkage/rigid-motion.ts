@@ -58,6 +58,9 @@ export function hinged(
   };
 }
 
+/** 1 + cos of a rod's turn that counts as half a turn. */
+const TURNED_BACK = 1e-9;
+
 /**
  * A point of a rod between two ball joints. Its turn about its own length is not determined by the joints;
  * the shortest turn from design is taken, R r = r + k × r + k × (k × r)/(1 + c) with k = a × b, c = a·b, a and b the
@@ -72,7 +75,7 @@ export function carryRod(inner: Vec3, outerDesign: Vec3, outer: PointMotion, des
   const ddb = scale(outer.dd, over);
   const r = sub(design, inner);
   const [k, dk, ddk] = [cross(a, b), cross(a, db), cross(a, ddb)];
-  const f = 1 / (1 + dot(a, b));
+  const f = 1 / Math.max(TURNED_BACK, 1 + dot(a, b));
   const df = -dot(a, db) * f * f;
   const ddf = -dot(a, ddb) * f * f + 2 * df * df * (1 / f);
   const kr = cross(k, r);

@@ -9,7 +9,7 @@
  * Invariant: a solve depends on nothing but the travel; no earlier solve leaves a trace in it.
  */
 import type { Constants } from "./constants.js";
-import { PLACED, placeUpright, type Pose, slope, type Status } from "./position.js";
+import { PLACED, placeRocker, placeUpright, type Pose, slope, type Status } from "./position.js";
 import type { TravelLimits } from "./travel-limits.js";
 
 /** The branch that holds at design, from its lowest to its highest travel. */
@@ -29,9 +29,9 @@ export interface Branch {
   readonly perMetre: number;
 }
 
-const CELLS = 64;
+const CELLS = 32;
 /** Shares of the corner's size. */
-const EXACT = 4e-16;
+const EXACT = 1e-15;
 const CLOSE = 1e-10;
 /** Newton needs two to five steps; bisection, where a step leaves the bracket, at most as many as a double has bits. */
 const STEPS = 80;
@@ -61,7 +61,7 @@ function refine(b: Branch, p: Pose, wanted: number): Status {
 }
 
 /** Places upright and wheel centre at `travel`, m, which has to lie between the branch's limits. */
-export function solveTravel(b: Branch, p: Pose, travel: number): Status {
+function solveTravel(b: Branch, p: Pose, travel: number): Status {
   const k = b.constants;
   const wanted = k.wheelZ + travel;
   const place = (travel - b.lowest) * b.perMetre;
@@ -78,10 +78,20 @@ export function solveTravel(b: Branch, p: Pose, travel: number): Status {
   if (first !== PLACED) return first;
   const perMetre = (c1 + x * (2 * c2 + x * 3 * c3)) * b.perMetre;
   p.t = t + (wanted - p.wz) * perMetre;
-  const second = placeUpright(k, p);
-  if (second !== PLACED) return second;
-  const miss = wanted - p.wz;
-  return miss <= b.exact && miss >= -b.exact ? PLACED : refine(b, p, wanted);
+  if (placeUpright(k, p) === PLACED) {
+    const miss = wanted - p.wz;
+    return miss <= b.exact && miss >= -b.exact ? PLACED : refine(b, p, wanted);
+  }
+  // Stepped over a limit, next to which the table's slope is poor.
+  p.t = t;
+  placeUpright(k, p);
+  return refine(b, p, wanted);
+}
+
+/** Places the whole corner, rocker included, at a travel between the branch's limits. */
+export function placeAt(b: Branch, p: Pose, travel: number): Status {
+  const status = solveTravel(b, p, travel);
+  return status === PLACED ? placeRocker(b.constants, p) : status;
 }
 
 /** t at every node and dt/dz there, each solved from the one before. */
@@ -92,8 +102,13 @@ function nodes(b: Branch, p: Pose): { t: number[]; d: number[] } {
   placeUpright(b.constants, p);
   for (let i = 0; i <= b.cells; i++) {
     refine(b, p, b.constants.wheelZ + b.lowest + i / b.perMetre);
+    const perMetre = (1 + p.t * p.t) / (2 * slope(b.constants, p));
     t.push(p.t);
-    d.push((1 + p.t * p.t) / (2 * slope(b.constants, p)));
+    d.push(perMetre);
+    p.t = Math.min(b.tHigh, p.t + perMetre / b.perMetre);
+    if (placeUpright(b.constants, p) === PLACED) continue;
+    p.t = b.tHigh;
+    placeUpright(b.constants, p);
   }
   return { t, d };
 }

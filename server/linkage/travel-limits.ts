@@ -11,6 +11,7 @@
 import type { Constants } from "./constants.js";
 import type { BindingLink } from "./corner.js";
 import { PLACED, placeRocker, placeUpright, Pose, ROD_BINDS, slope, type Status, TRACK_ROD_BINDS } from "./position.js";
+import { transmissions } from "./transmission.js";
 
 export interface TravelLimit {
   /** tan(θ/2) of the last reachable position. */
@@ -25,27 +26,6 @@ export interface TravelLimits {
   readonly high: TravelLimit;
 }
 
-/** sin μ of every link at one position: 0 is a toggle. */
-export interface Transmissions {
-  readonly lower: number;
-  readonly upper: number;
-  readonly trackRod: number | undefined;
-  readonly rod: number | undefined;
-}
-
-/** sin μ of each link at a placed pose: lower wishbone and upper wishbone against the upright, rods against their arms. */
-export function transmissions(k: Constants, p: Pose): Transmissions {
-  const lx = p.cosL * k.lvx - p.sinL * k.lux;
-  const ly = p.cosL * k.lvy - p.sinL * k.luy;
-  const lz = p.cosL * k.lvz - p.sinL * k.luz;
-  return {
-    lower: Math.abs(p.nx * lx + p.ny * ly + p.nz * lz) / Math.hypot(k.lux, k.luy, k.luz),
-    upper: (Math.abs(p.rootU) * k.overUpright) / Math.hypot(k.uux, k.uuy, k.uuz),
-    trackRod: k.steerHeld ? undefined : Math.abs(p.rootT) / k.trackScale,
-    rod: k.carrier === 0 ? undefined : Math.abs(p.rootR) / k.rodScale,
-  };
-}
-
 /** Step of the march, rad; no suspension turns its links through two toggles inside one. */
 const STEP = Math.PI / 90;
 /** The lower wishbone is not followed beyond this; nothing drawn as a suspension gets there. */
@@ -58,7 +38,7 @@ const GOLDEN = 0.6180339887498949;
 
 interface Sample {
   readonly angle: number;
-  /** sin μ of upper wishbone, track rod, rod, and dz/dθ over the corner's size; undefined where a link does not reach. */
+  /** What may not fall to zero: the closures' roots and dz/dθ; undefined where one has, or a link does not reach. */
   readonly margins: readonly number[] | undefined;
   readonly status: Status;
 }
@@ -69,10 +49,8 @@ function sampleAt(k: Constants, p: Pose, angle: number): Sample {
   if (status === PLACED) status = placeRocker(k, p);
   if (status !== PLACED) return { angle, margins: undefined, status };
   const rise = slope(k, p);
-  const { upper, trackRod, rod } = transmissions(k, p);
-  return rise > 0
-    ? { angle, margins: [upper, trackRod ?? 1, rod ?? 1, rise], status }
-    : { angle, margins: undefined, status };
+  const margins = rise > 0 ? [Math.abs(p.rootU), Math.abs(p.rootT), Math.abs(p.rootR), rise] : undefined;
+  return { angle, margins, status };
 }
 
 /** The end between an angle that is good and one that is not. */
@@ -80,7 +58,9 @@ function bisect(k: Constants, p: Pose, good: number, bad: Sample): { readonly t:
   let inside = good;
   let outside = bad;
   for (let i = 0; i < HALVINGS; i++) {
-    const middle = sampleAt(k, p, 0.5 * (inside + outside.angle));
+    const angle = 0.5 * (inside + outside.angle);
+    if (angle === inside || angle === outside.angle) break;
+    const middle = sampleAt(k, p, angle);
     if (middle.margins === undefined) outside = middle;
     else inside = middle.angle;
   }
@@ -117,11 +97,15 @@ function dipBetween(k: Constants, p: Pose, samples: readonly Sample[]): { good: 
   return undefined;
 }
 
+/** The link that does not reach. */
+export function linkOf(status: Status, rod: BindingLink): BindingLink {
+  if (status === ROD_BINDS) return rod;
+  return status === TRACK_ROD_BINDS ? "track-rod" : "upper-wishbone";
+}
+
 /** Which link ends the branch: the one that does not reach, or at a crest of travel the wishbone nearer to its toggle. */
 function culprit(k: Constants, p: Pose, bad: Sample, rod: BindingLink): BindingLink {
-  if (bad.status === ROD_BINDS) return rod;
-  if (bad.status === TRACK_ROD_BINDS) return "track-rod";
-  if (bad.status !== PLACED) return "upper-wishbone";
+  if (bad.status !== PLACED) return linkOf(bad.status, rod);
   const { lower, upper } = transmissions(k, p);
   return upper < lower ? "upper-wishbone" : "lower-wishbone";
 }

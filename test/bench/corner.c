@@ -204,10 +204,13 @@ static int solve_travel(const Constants *k, const Branch *b, const double *start
   if (first != PLACED) return first;
   double perMetre = (c[1] + x * (2 * c[2] + x * 3 * c[3])) * b->perMetre;
   p->t = t + (wanted - p->wz) * perMetre;
-  int second = place_upright(k, p);
-  if (second != PLACED) return second;
-  double miss = wanted - p->wz;
-  return miss <= b->exact && miss >= -b->exact ? PLACED : refine(k, b, p, wanted);
+  if (place_upright(k, p) == PLACED) {
+    double miss = wanted - p->wz;
+    return miss <= b->exact && miss >= -b->exact ? PLACED : refine(k, b, p, wanted);
+  }
+  p->t = t;
+  place_upright(k, p);
+  return refine(k, b, p, wanted);
 }
 
 /* As solve() of position-solver.ts: kept out of line so that the call is paid for, as it is there. */
