@@ -7,7 +7,7 @@
  *
  * Invariant: readonly, plain data; knows nothing of positions other than the design position.
  */
-import type { Concept } from "../../grammar/vocabulary/word.js";
+import type { Concept, DimensionName } from "../../grammar/vocabulary/word.js";
 import type { Given, Origin, AxleName, Side, Sides } from "./origin.js";
 
 export type Vec3 = readonly [number, number, number];
@@ -53,7 +53,11 @@ export interface AxleModel {
   readonly track: Given | undefined;
   readonly rideHeight: Given | undefined;
   /** Wheel travel that the checks look at, bump positive. */
-  readonly travel: { readonly from: number; readonly to: number; readonly given: Given | undefined };
+  readonly travel: {
+    readonly from: number;
+    readonly to: number;
+    readonly given: Given<readonly [number, number]> | undefined;
+  };
   readonly trim: TrimModel;
   readonly wheel: Sides<WheelModel>;
   readonly corner: Sides<CornerModel>;
@@ -136,8 +140,19 @@ export interface PlanarCorner {
   readonly origin: Origin;
   readonly lower: { readonly inner: Given<Vec2>; readonly outer: Given<Vec2> };
   readonly upper: { readonly inner: Given<Vec2>; readonly outer: Given<Vec2> };
-  readonly rod: { readonly kind: "push-rod" | "pull-rod"; readonly on: RodCarrier; readonly outer: Given<Vec2>; readonly inner: Given<Vec2>; readonly thread: Given | undefined; readonly origin: Origin } | undefined;
-  readonly rocker: { readonly pivot: Given<Vec2>; readonly eyes: ReadonlyMap<string, Given<Vec2>>; readonly origin: Origin } | undefined;
+  readonly rod:
+    | {
+        readonly kind: "push-rod" | "pull-rod";
+        readonly on: RodCarrier;
+        readonly outer: Given<Vec2>;
+        readonly inner: Given<Vec2>;
+        readonly thread: Given | undefined;
+        readonly origin: Origin;
+      }
+    | undefined;
+  readonly rocker:
+    | { readonly pivot: Given<Vec2>; readonly eyes: ReadonlyMap<string, Given<Vec2>>; readonly origin: Origin }
+    | undefined;
 }
 
 /** No geometry: every element brings its own motion ratio. */
@@ -181,10 +196,30 @@ export interface ElementModel {
 export type Attachment =
   /** `point` in the car frame, as written (mirrored already for the right one of a corner pair). */
   | { readonly kind: "chassis"; readonly point: Given<Vec3>; readonly origin: Origin }
-  | { readonly kind: "eye"; readonly side: Side; readonly eye: string; readonly point: Given<Vec3>; readonly origin: Origin }
-  | { readonly kind: "body"; readonly side: Side; readonly body: RodCarrier; readonly point: Given<Vec3>; readonly origin: Origin }
-  /** The end of a lever of an anti-roll bar of the same axle. */
-  | { readonly kind: "lever-end"; readonly side: Side; readonly bar: string; readonly origin: Origin };
+  | {
+      readonly kind: "eye";
+      readonly side: Side;
+      readonly eye: string;
+      readonly point: Given<Vec3>;
+      readonly axle: AxleName;
+      readonly origin: Origin;
+    }
+  | {
+      readonly kind: "body";
+      readonly side: Side;
+      readonly body: RodCarrier;
+      readonly point: Given<Vec3>;
+      readonly axle: AxleName;
+      readonly origin: Origin;
+    }
+  /** The end of a lever of an anti-roll bar of the axle. */
+  | {
+      readonly kind: "lever-end";
+      readonly side: Side;
+      readonly bar: string;
+      readonly axle: AxleName;
+      readonly origin: Origin;
+    };
 
 export type ConnectionModel =
   | { readonly kind: "between"; readonly ends: readonly [Attachment, Attachment]; readonly origin: Origin }
@@ -214,7 +249,12 @@ export type ConnectionModel =
 export type RatioModel =
   | { readonly kind: "constant"; readonly value: Given }
   /** Travel (m, increasing) against deflection (m or rad). */
-  | { readonly kind: "table"; readonly travel: readonly number[]; readonly deflection: readonly number[]; readonly origin: Origin };
+  | {
+      readonly kind: "table";
+      readonly travel: readonly number[];
+      readonly deflection: readonly number[];
+      readonly origin: Origin;
+    };
 
 export interface CaseModel {
   readonly name: string;
@@ -268,12 +308,17 @@ export interface ResolvedRow {
 }
 
 export type ResolvedValue =
-  | ({ readonly kind: "number"; readonly dimension: string } & Given)
+  | ({ readonly kind: "number"; readonly dimension: DimensionName } & Given)
   | ({ readonly kind: "point" } & Given<readonly number[]>)
   | ({ readonly kind: "range" } & Given<readonly [number, number]>)
   | { readonly kind: "word"; readonly text: string; readonly origin: Origin }
   | { readonly kind: "text"; readonly text: string; readonly origin: Origin }
-  | { readonly kind: "path"; readonly segments: readonly string[]; readonly origin: Origin; readonly segmentOrigins: readonly Origin[] }
+  | {
+      readonly kind: "path";
+      readonly segments: readonly string[];
+      readonly origin: Origin;
+      readonly segmentOrigins: readonly Origin[];
+    }
   /** `rocker.side`, or a body with a point fixed to it: `chassis (10, 40, 360) mm`. */
   | {
       readonly kind: "attachment";
@@ -282,4 +327,8 @@ export type ResolvedValue =
       readonly point: Given<readonly number[]> | undefined;
       readonly origin: Origin;
     }
-  | { readonly kind: "modes"; readonly modes: readonly { readonly text: string; readonly origin: Origin }[]; readonly origin: Origin };
+  | {
+      readonly kind: "modes";
+      readonly modes: readonly { readonly text: string; readonly origin: Origin }[];
+      readonly origin: Origin;
+    };

@@ -4,23 +4,90 @@ import type { Origin } from "./origin.js";
 
 export type ModelProblem = Origin &
   (
-    | { readonly kind: "unknown-word"; readonly word: string; readonly concept: string; readonly candidates: readonly string[] }
-    | { readonly kind: "unknown-name"; readonly name: string; readonly target: string; readonly candidates: readonly string[] }
-    | { readonly kind: "unknown-unit"; readonly unit: string; readonly dimension: DimensionName | undefined; readonly candidates: readonly string[] }
-    | { readonly kind: "missing-unit"; readonly digits: string; readonly dimension: DimensionName; readonly candidates: readonly string[] }
-    | { readonly kind: "dimension"; readonly expected: DimensionName; readonly found: string; readonly candidates: readonly string[] }
-    | { readonly kind: "missing-property"; readonly word: string; readonly concept: string; readonly owner: string; readonly starter: string | undefined; readonly insertAt: number }
+    | {
+        readonly kind: "unknown-word";
+        readonly word: string;
+        readonly concept: string;
+        readonly candidates: readonly string[];
+      }
+    | {
+        readonly kind: "unknown-name";
+        readonly name: string;
+        readonly target: string;
+        readonly candidates: readonly string[];
+      }
+    | {
+        readonly kind: "unknown-unit";
+        readonly unit: string;
+        readonly dimension: DimensionName | undefined;
+        readonly candidates: readonly string[];
+      }
+    | {
+        readonly kind: "missing-unit";
+        readonly digits: string;
+        readonly dimension: DimensionName;
+        readonly candidates: readonly string[];
+      }
+    | {
+        readonly kind: "dimension";
+        readonly expected: DimensionName;
+        readonly found: string;
+        readonly candidates: readonly string[];
+      }
+    | {
+        readonly kind: "missing-property";
+        readonly word: string;
+        readonly concept: string;
+        readonly owner: string;
+        readonly starter: string | undefined;
+        readonly insertAt: number;
+      }
     | { readonly kind: "duplicate"; readonly word: string; readonly what: "property" | "name"; readonly first: Origin }
-    | { readonly kind: "wrong-form"; readonly word: string; readonly expected: readonly string[]; readonly detail: string | undefined }
+    | {
+        readonly kind: "wrong-form";
+        readonly word: string;
+        readonly expected: readonly string[];
+        readonly detail: string | undefined;
+      }
     | { readonly kind: "unused-part"; readonly name: string }
     | { readonly kind: "unused-let"; readonly name: string }
-    | { readonly kind: "needless-override"; readonly path: string; readonly inherited: Origin; readonly why: "same-value" | "mirror-image" }
-    | { readonly kind: "override-without-target"; readonly path: string; readonly failing: string; readonly candidates: readonly string[] }
+    | {
+        readonly kind: "needless-override";
+        readonly path: string;
+        readonly inherited: Origin;
+        readonly why: "same-value" | "mirror-image";
+      }
+    | {
+        readonly kind: "override-without-target";
+        readonly path: string;
+        readonly failing: string;
+        readonly candidates: readonly string[];
+      }
     | { readonly kind: "cycle"; readonly what: "use" | "from" | "let"; readonly path: readonly string[] }
-    | { readonly kind: "file-not-found"; readonly path: string; readonly reason: "missing" | "outside" | "not-text" | "not-a-path" }
+    | {
+        readonly kind: "file-not-found";
+        readonly path: string;
+        readonly reason: "missing" | "outside" | "not-text" | "not-a-path";
+      }
     | { readonly kind: "csv"; readonly path: string; readonly line: number; readonly detail: string }
-    | { readonly kind: "range-violated"; readonly word: string; readonly value: number; readonly unit: string; readonly dimension: DimensionName; readonly limit: string }
-    | { readonly kind: "implausible-value"; readonly word: string; readonly value: number; readonly unit: string; readonly dimension: DimensionName; readonly from: number; readonly to: number; readonly source: string }
+    | {
+        readonly kind: "range-violated";
+        readonly word: string;
+        readonly value: number;
+        readonly unit: string;
+        readonly dimension: DimensionName;
+        readonly limit: string;
+      }
+    | {
+        readonly kind: "implausible-value";
+        readonly word: string;
+        readonly value: number;
+        readonly unit: string;
+        readonly dimension: DimensionName;
+        readonly from: number;
+        readonly to: number;
+        readonly source: string;
+      }
     | { readonly kind: "reserved-name"; readonly name: string }
     | { readonly kind: "table-order"; readonly word: string }
   );

@@ -1,0 +1,102 @@
+/** One axle of the resolved car from its blocks, left and right. */
+import type { AxleSides } from "./axle-sides.js";
+import type { Surroundings } from "./attachments.js";
+import type { AxleModel, TrimModel, WheelModel } from "./car.js";
+import { cornerOf } from "./corner-view.js";
+import { elementsOf, type ElementPlace } from "./element-view.js";
+import { checkGeometry } from "./geometry-check.js";
+import { numberIn, pointIn } from "./given.js";
+import { namedAs } from "./names.js";
+import type { Side } from "./origin.js";
+import type { Sink } from "./sink.js";
+import { isCornerElement } from "./sides.js";
+import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
+
+/** What the vocabulary says holds where no `travel` is written, m. */
+const usualTravel = { from: -0.025, to: 0.025 };
+
+export function axleOf(statement: TreeStatement, sides: AxleSides, place: ElementPlace): AxleModel {
+  const { left, right } = sides.blocks;
+  const around: Surroundings = { ...place.around, axle: sides };
+  const corner = {
+    left: cornerOf(left, "left", statement.wordOrigin),
+    right: cornerOf(right, "right", statement.wordOrigin),
+  };
+  checkGeometry(sides, around.sink);
+  return {
+    name: sides.name,
+    origin: statement.origin,
+    nameOrigin: statement.name?.origin ?? statement.wordOrigin,
+    track: numberIn(left, "track"),
+    rideHeight: numberIn(left, "ride-height"),
+    travel: travelOf(left),
+    trim: trimOf(sides, around.sink),
+    wheel: { left: wheelOf(left, "left"), right: wheelOf(right, "right") },
+    corner,
+    elements: elementsOf(left, right, { ...place, around }),
+    block: left,
+  };
+}
+
+function travelOf(axle: TreeBlock): AxleModel["travel"] {
+  const range = wordIn(axle, "travel")?.values[0];
+  if (range?.kind !== "range") return { ...usualTravel, given: undefined };
+  const [from, to] = range.value;
+  return { from, to, given: range };
+}
+
+function wheelOf(axle: TreeBlock, side: Side): WheelModel {
+  const block = wordIn(axle, "wheel")?.block;
+  return {
+    centre: pointIn(block, "centre", side),
+    camber: numberIn(block, "camber"),
+    toe: numberIn(block, "toe"),
+    loadedRadius: numberIn(block, "loaded-radius"),
+    unsprungMass: numberIn(block, "unsprung-mass"),
+    tyreRate: numberIn(block, "tyre-rate"),
+    tyreDamping: numberIn(block, "tyre-damping"),
+  };
+}
+
+const springs: ReadonlySet<string> = new Set(["spring", "gas-spring"]);
+
+/** As written; else by the corner springs, else by the heave spring, else by nothing. */
+function trimOf(sides: AxleSides, sink: Sink): TrimModel {
+  const line = wordIn(sides.blocks.left, "trim");
+  const [by] = line?.values ?? [];
+  if (by?.kind === "word") return { by: "push-rod", element: undefined, given: by.origin };
+  if (by?.kind === "path") {
+    const name = by.segments.join(".");
+    const element = named(sides.blocks.left, name);
+    if (element?.root !== undefined) {
+      const place = { segment: sides.name, outer: undefined };
+      sink.refer(namedAs("element", name, place, element.root), by.origin);
+      return { by: "element", element: name, given: by.origin };
+    }
+    sink.report({
+      ...by.origin,
+      kind: "unknown-name",
+      name,
+      target: "element",
+      candidates: springNames(sides.blocks.left),
+    });
+  }
+  const usual = firstSpring(sides.blocks.left, isCornerElement) ?? firstSpring(sides.blocks.left, isForHeave);
+  return usual === undefined
+    ? { by: "nothing", element: undefined, given: undefined }
+    : { by: "element", element: usual, given: undefined };
+}
+
+const isForHeave = (statement: TreeStatement): boolean =>
+  statement.values.some((value) => value.kind === "modes" && value.modes.some((mode) => mode.text === "heave"));
+
+function named(block: TreeBlock, name: string): TreeStatement | undefined {
+  return block.statements.find((statement) => statement.name?.text === name);
+}
+
+function firstSpring(block: TreeBlock, suits: (statement: TreeStatement) => boolean): string | undefined {
+  return block.statements.find((statement) => springs.has(statement.word) && suits(statement))?.name?.text;
+}
+
+const springNames = (block: TreeBlock): readonly string[] =>
+  block.statements.flatMap(({ word, name }) => (springs.has(word) && name !== undefined ? [name.text] : []));

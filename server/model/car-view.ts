@@ -1,0 +1,111 @@
+/**
+ * The published model of a car or set-up from its tree. Axles that a set-up leaves as they are
+ * stay the very objects of what it derives from.
+ */
+import type { AxleSides } from "./axle-sides.js";
+import { axleOf } from "./axle-view.js";
+import type { AxleModel, CarModel } from "./car.js";
+import { caseRoots, casesOf, expectationsOf } from "./case-view.js";
+import { elementsOf, type ElementPlace } from "./element-view.js";
+import type { Declared } from "./file-context.js";
+import { choiceIn, numberIn } from "./given.js";
+import type { AxleName, Origin } from "./origin.js";
+import type { ResolvedCar } from "./resolved-file.js";
+import type { Sink } from "./sink.js";
+import { at } from "./sink.js";
+import { axleStatement, wordIn, type CarTree, type TreeBlock } from "./tree.js";
+
+export interface View {
+  readonly model: ResolvedCar;
+  readonly tree: CarTree;
+}
+
+/** Leak thresholds where none are written, as the vocabulary says. */
+const usualLimits = { information: 0.02, warning: 0.05 };
+
+/** `chain` is what it derives from, nearest first; `base` the view of the nearest. */
+export function viewOf(
+  declared: Declared,
+  tree: CarTree,
+  chain: readonly Declared[],
+  base: View | undefined,
+  sink: Sink,
+): View {
+  const { context, raw, nameOrigin } = declared;
+  const root = chain.at(-1) ?? declared;
+  const { block } = tree;
+  const place = placeFor(tree, sink);
+  const brakes = wordIn(block, "brakes")?.block;
+  const model: ResolvedCar = {
+    name: root.name,
+    title: titleOf(root),
+    setup: declared.kind === "setup" ? declared.name : undefined,
+    bases: chain.map((link) => link.name),
+    base: chain[0]?.name,
+    baseModel: base?.model,
+    origin: at(context.uri, raw),
+    nameOrigin,
+    notes: raw.notes.map((note) => note.text),
+    wheelbase: numberIn(block, "wheelbase"),
+    mass: numberIn(block, "mass"),
+    massFront: numberIn(block, "mass-front"),
+    cgHeight: numberIn(block, "cg-height"),
+    rollInertia: numberIn(block, "roll-inertia"),
+    pitchInertia: numberIn(block, "pitch-inertia"),
+    brakes: brakes && { front: numberIn(brakes, "front"), mounting: mountingOf(brakes) },
+    drive: driveOf(block),
+    axles: { front: axleFor("front", tree, place, base), rear: axleFor("rear", tree, place, base) },
+    elements: elementsOf(block, block, place),
+    cases: casesOf(tree),
+    expectations: expectationsOf(tree, base?.tree, place.cases, sink),
+    leakLimits: leakLimitsOf(block),
+    block,
+  };
+  return { model, tree };
+}
+
+function titleOf({ raw }: Declared): string | undefined {
+  const title = raw.items.find((item) => item.kind === "text");
+  return title?.kind === "text" ? title.value : undefined;
+}
+
+function mountingOf(brakes: TreeBlock): "outboard" | "inboard" {
+  return choiceIn(brakes, "mounting") === "inboard" ? "inboard" : "outboard";
+}
+
+function driveOf(block: TreeBlock): CarModel["drive"] {
+  const drive = choiceIn(block, "drive");
+  return drive === "front" || drive === "rear" || drive === "all" ? drive : undefined;
+}
+
+function leakLimitsOf(block: TreeBlock): CarModel["leakLimits"] {
+  const limits = wordIn(wordIn(block, "checks")?.block, "leak")?.block;
+  return {
+    information: numberIn(limits, "information")?.value ?? usualLimits.information,
+    warning: numberIn(limits, "warning")?.value ?? usualLimits.warning,
+  };
+}
+
+function placeFor(tree: CarTree, sink: Sink): ElementPlace {
+  const axles = { front: sidesOf(tree, "front"), rear: sidesOf(tree, "rear") };
+  const cases: ReadonlyMap<string, Origin> = caseRoots(tree);
+  return { around: { axles, axle: undefined, side: undefined, word: "", sink }, cases };
+}
+
+function sidesOf(tree: CarTree, name: AxleName): AxleSides | undefined {
+  const left = axleStatement(tree, name)?.block;
+  const right = tree.right[name];
+  return left && right && { name, blocks: { left, right } };
+}
+
+function axleFor(name: AxleName, tree: CarTree, place: ElementPlace, base: View | undefined): AxleModel | undefined {
+  const statement = axleStatement(tree, name);
+  const sides = place.around.axles[name];
+  if (statement === undefined || sides === undefined) return undefined;
+  const isUnchanged =
+    base !== undefined &&
+    axleStatement(base.tree, name)?.block === statement.block &&
+    base.tree.right[name] === tree.right[name];
+  const known = isUnchanged ? base.model.axles[name] : undefined;
+  return known ?? axleOf(statement, sides, place);
+}

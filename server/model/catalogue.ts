@@ -1,0 +1,116 @@
+/** The parts of a file's catalogues: found by name, read when first asked for. */
+import type { Statement } from "../../grammar/index.js";
+import { findWord, words } from "../../grammar/vocabulary/index.js";
+import type { Concept, Word } from "../../grammar/vocabulary/word.js";
+import type { FileContext } from "./file-context.js";
+import type { Part, Parts } from "./fit.js";
+import { plainWord } from "./forms.js";
+import { checkName } from "./names.js";
+import type { Origin } from "./origin.js";
+import { readInner, type BlockPlace } from "./read-block.js";
+import { Reader } from "./reader.js";
+import { readItems } from "./read-statement.js";
+import { blockScope, isLet, type Scope } from "./scope.js";
+import { at, type Named } from "./sink.js";
+
+interface Shelved {
+  readonly raw: Statement;
+  readonly word: Word;
+  readonly named: Named;
+  readonly scope: Scope;
+  /** Undefined until asked for; null where it has no block that could be read. */
+  part: Part | null | undefined;
+}
+
+const partWords: ReadonlySet<string> = new Set(words.filter((word) => word.role === "part").map((word) => word.word));
+
+export class Shelf implements Parts {
+  readonly #context: FileContext;
+  readonly #shelved = new Map<string, Shelved>();
+
+  constructor(context: FileContext, statements: readonly Statement[]) {
+    this.#context = context;
+    for (const statement of statements) if (plainWord(statement.head) === "catalogue") this.#catalogue(statement);
+  }
+
+  #catalogue({ block }: Statement): void {
+    const entries = block?.entries ?? [];
+    const scope = blockScope(this.#context.scope, entries, "catalogue");
+    for (const entry of entries) if (entry.kind === "statement" && !isLet(entry)) this.#shelve(entry, scope);
+  }
+
+  #shelve(raw: Statement, scope: Scope): void {
+    const word = findWord("catalogue", plainWord(raw.head) ?? "");
+    const [item] = raw.items;
+    const name = plainWord(item);
+    if (word?.role !== "part" || name === undefined || item === undefined) return;
+    const declaration = at(scope.uri, item);
+    const first = this.#shelved.get(name);
+    if (first !== undefined) {
+      const before = first.named.declaration;
+      scope.sink.report({ ...declaration, kind: "duplicate", word: name, what: "name", first: before });
+      return;
+    }
+    checkName(word, { text: name, origin: declaration }, "catalogue", scope);
+    const named: Named = { target: "part", name, path: name, declaration };
+    this.#shelved.set(name, { raw, word, named, scope, part: undefined });
+  }
+
+  find(name: string): Part | undefined {
+    for (const { shelf } of [this.#context, ...this.#context.used]) {
+      const found = shelf.#shelved.get(name);
+      if (found !== undefined) return shelf.#read(found);
+    }
+    return undefined;
+  }
+
+  fitting(concept: Concept): readonly string[] {
+    const names: string[] = [];
+    for (const { shelf } of [this.#context, ...this.#context.used]) {
+      for (const { word, named } of shelf.#shelved.values()) {
+        if (word.fits?.into.includes(concept) === true) names.push(named.name);
+      }
+    }
+    return names;
+  }
+
+  isPartWord(word: string): boolean {
+    return partWords.has(word);
+  }
+
+  /** Reads every part, so that what is wrong with it is told although nothing fits it. */
+  readAll(): void {
+    for (const shelved of this.#shelved.values()) this.#read(shelved);
+  }
+
+  /** Parts that nothing in this file fits. */
+  unfitted(): readonly { readonly name: string; readonly origin: Origin }[] {
+    const { sink } = this.#context;
+    return [...this.#shelved.values()]
+      .filter(({ named }) => !sink.isMentioned(named.declaration))
+      .map(({ named }) => ({ name: named.name, origin: named.declaration }));
+  }
+
+  #read(shelved: Shelved): Part | undefined {
+    if (shelved.part === undefined) shelved.part = this.#readPart(shelved) ?? null;
+    return shelved.part ?? undefined;
+  }
+
+  #readPart({ raw, word, named, scope }: Shelved): Part | undefined {
+    const reader = new Reader(scope).on(at(scope.uri, raw), word.word, word);
+    const read = readItems(word, word.takes, raw, raw.items, reader, "catalogue");
+    const ownerPlace = { uri: scope.uri, start: raw.head.start, end: named.declaration.end };
+    const owner = `${word.word} ${named.name}`;
+    const where: BlockPlace = { concept: "catalogue", scope, owner, ownerPlace, partial: false };
+    const reading = { parts: this, tables: this.#context.tables, overrides: undefined };
+    const block = readInner(
+      word,
+      { ...read, name: { text: named.name, origin: named.declaration } },
+      raw,
+      where,
+      reading,
+      false,
+    );
+    return block && { word, name: named.name, named, block };
+  }
+}

@@ -1,0 +1,143 @@
+/** What an override line does at the end of its path: sets, adds, adjusts or removes. */
+import type { Item, Name, Statement } from "../../grammar/index.js";
+import { findWord } from "../../grammar/vocabulary/index.js";
+import type { Word } from "../../grammar/vocabulary/word.js";
+import type { ResolvedValue } from "./car.js";
+import type { Change } from "./edit.js";
+import { expandFit } from "./fit.js";
+import { plainWord } from "./forms.js";
+import { mention } from "./mentions.js";
+import type { Reading } from "./read-block.js";
+import { isSameStatement } from "./same.js";
+import type { Scope } from "./scope.js";
+import { at } from "./sink.js";
+import { stepsFrom, type Found, type Route } from "./steps.js";
+import { withAdded, withoutStatement, withStatement, type TreeBlock, type TreeStatement } from "./tree.js";
+import { writeStatement } from "./write.js";
+
+/** An override with its path from the car on, and the items that stand behind the path. */
+export interface Line {
+  readonly raw: Statement;
+  readonly path: readonly string[];
+  /** The part of the path that is written in the line itself. */
+  readonly segments: readonly Name[];
+  readonly items: readonly Item[];
+  readonly scope: Scope;
+}
+
+export function reportMiss({ raw, path, scope }: Line, failing: string, candidates: readonly string[]): void {
+  const place = at(scope.uri, raw.head);
+  scope.sink.report({ ...place, kind: "override-without-target", path: path.join("."), failing, candidates });
+}
+
+abstract class Followed implements Change {
+  protected readonly line: Line;
+  protected readonly route: Route;
+
+  constructor(line: Line, route: Route) {
+    this.line = line;
+    this.route = route;
+  }
+
+  abstract replace(parent: TreeBlock, index: number, target: TreeStatement): TreeBlock;
+  abstract add(parent: TreeBlock, word: Word): TreeBlock;
+
+  miss(block: TreeBlock, segment: number): void {
+    const { rest, skipped } = this.route;
+    const isLast = segment === rest.length - 1;
+    reportMiss(this.line, this.line.path[skipped + segment] ?? "", stepsFrom(block, isLast));
+  }
+
+  pass({ statement, parent, segment }: Found): void {
+    mention(this.line, { statement, parent, segment: segment + this.route.skipped });
+  }
+}
+
+interface Outcome {
+  readonly before: TreeStatement;
+  readonly after: TreeStatement;
+}
+
+export class Setting extends Followed {
+  readonly #reading: Reading;
+  readonly #outcomes: Outcome[] = [];
+
+  constructor(line: Line, route: Route, reading: Reading) {
+    super(line, route);
+    this.#reading = reading;
+  }
+
+  replace(parent: TreeBlock, index: number, before: TreeStatement): TreeBlock {
+    const after = this.#write(parent, findWord(parent.concept, before.word), before);
+    if (after === undefined) return parent;
+    this.#outcomes.push({ before, after });
+    return this.#fitted(withStatement(parent, index, after));
+  }
+
+  add(parent: TreeBlock, word: Word): TreeBlock {
+    if (plainWord(this.line.items[0]) === "by") {
+      this.miss(parent, this.route.rest.length - 1);
+      return parent;
+    }
+    const after = this.#write(parent, word, undefined);
+    if (after === undefined) return parent;
+    const index = word.times === "many" ? parent.statements.findIndex((other) => isSameMatter(other, after)) : -1;
+    const before = parent.statements[index];
+    if (before !== undefined) return this.replace(parent, index, before);
+    return this.#fitted(withAdded(parent, after));
+  }
+
+  checkNeedless(why: "same-value" | "mirror-image"): void {
+    const { raw, path, scope } = this.line;
+    const [first] = this.#outcomes;
+    if (first === undefined || !this.#outcomes.every(isNeedless)) return;
+    const inherited = first.before.values.find((value) => "chain" in value)?.origin ?? first.before.origin;
+    scope.sink.report({ ...at(scope.uri, raw), kind: "needless-override", path: path.join("."), inherited, why });
+  }
+
+  #write(parent: TreeBlock, word: Word | undefined, target: TreeStatement | undefined): TreeStatement | undefined {
+    return (
+      word &&
+      writeStatement(this.line, { word, parent, target, isMirrored: this.route.side === "right" }, this.#reading)
+    );
+  }
+
+  /** A freshly fitted part comes with its own lines. */
+  #fitted(block: TreeBlock): TreeBlock {
+    const isFit = this.line.path.at(-1) === "fit";
+    return isFit ? expandFit(block, this.#reading.parts, this.line.scope.sink, "anew") : block;
+  }
+}
+
+function isNeedless({ before, after }: Outcome): boolean {
+  return after.formula === undefined && before.formula === undefined && isSameStatement(before, after);
+}
+
+/** Of words that may stand many times: the same expectation, the ratio of the same mode. */
+function isSameMatter(a: TreeStatement, b: TreeStatement): boolean {
+  return a.word === b.word && matterOf(a.values) === matterOf(b.values);
+}
+
+const matterOf = (values: readonly ResolvedValue[]): string =>
+  values
+    .map((value) => (value.kind === "path" ? value.segments.join(".") : value.kind === "word" ? value.text : ""))
+    .join(" ")
+    .trim();
+
+export class Removal extends Followed {
+  replace(parent: TreeBlock, index: number, target: TreeStatement): TreeBlock {
+    const word = findWord(parent.concept, target.word);
+    if (word?.needed === true || word?.role === "structure") {
+      const { raw, path, scope } = this.line;
+      const detail = `${path.join(".")} cannot be done without.`;
+      scope.sink.report({ ...at(scope.uri, raw), kind: "wrong-form", word: "remove", expected: [], detail });
+      return parent;
+    }
+    return withoutStatement(parent, index);
+  }
+
+  add(parent: TreeBlock): TreeBlock {
+    this.miss(parent, this.route.rest.length - 1);
+    return parent;
+  }
+}

@@ -1,0 +1,90 @@
+/** What `expect` reads: a figure that exists, of an element that exists, in its own dimension. */
+import { figureAt, figureNames, findWord } from "../../grammar/vocabulary/index.js";
+import { matchesDimension, parseUnit, unitsOf } from "../quantities/index.js";
+import { describeDimension } from "./amount.js";
+import type { ResolvedValue } from "./car.js";
+import { namedAs } from "./names.js";
+import { axleBlock, type CarTree, type TreeBlock, type TreeStatement } from "./tree.js";
+import type { Sink } from "./sink.js";
+
+type PathValue = Extract<ResolvedValue, { kind: "path" }>;
+type NumberValue = Extract<ResolvedValue, { kind: "number" }>;
+
+/** False where the figure cannot be read or its limits are of another dimension; a problem says so. */
+export function checkFigure(
+  figure: PathValue,
+  numbers: readonly NumberValue[],
+  hasCase: boolean,
+  tree: CarTree,
+  sink: Sink,
+): boolean {
+  const found = figureAt(figure.segments);
+  if (found === undefined) {
+    const name = figure.segments.at(-1) ?? "";
+    const place = figureNames.includes(name) ? figure.origin : (figure.segmentOrigins.at(-1) ?? figure.origin);
+    const isKnown = figureNames.includes(name);
+    const candidates = isKnown ? [] : figureNames;
+    sink.report({
+      ...place,
+      kind: "unknown-name",
+      name: isKnown ? figure.segments.join(".") : name,
+      target: "figure",
+      candidates,
+    });
+    return false;
+  }
+  if (found.element !== undefined && !checkElement(found.element, found.axle, figure, tree, sink)) return false;
+  if (found.figure.needsCase && !hasCase) {
+    const expected = [`expect ${figure.segments.join(".")} at CASE …`];
+    const detail = "This figure exists only in a load case.";
+    sink.report({ ...figure.origin, kind: "wrong-form", word: "expect", expected, detail });
+    return false;
+  }
+  return numbers.every((number) => checkLimit(number, found.figure.dimensions, sink));
+}
+
+/** Whether a figure is that of an element which is not there. */
+export function isOfNoElement({ segments }: PathValue, tree: CarTree): boolean {
+  const found = figureAt(segments);
+  if (found?.element === undefined) return false;
+  const block = found.axle === undefined ? tree.block : axleBlock(tree, found.axle, "left");
+  return block === undefined || !elementsIn(block).some(({ name }) => name?.text === found.element);
+}
+
+function checkElement(
+  name: string,
+  axle: "front" | "rear" | undefined,
+  figure: PathValue,
+  tree: CarTree,
+  sink: Sink,
+): boolean {
+  const block = axle === undefined ? tree.block : axleBlock(tree, axle, "left");
+  const elements = block === undefined ? [] : elementsIn(block);
+  const found = elements.find((element) => element.name?.text === name);
+  const place = figure.segmentOrigins.at(-2) ?? figure.origin;
+  if (found?.root === undefined) {
+    const candidates = elements.flatMap((element) => element.name?.text ?? []);
+    sink.report({ ...place, kind: "unknown-name", name, target: "element", candidates });
+    return false;
+  }
+  sink.refer(namedAs("element", name, axle && { segment: axle, outer: undefined }, found.root), place);
+  return true;
+}
+
+const elementsIn = (block: TreeBlock): readonly TreeStatement[] =>
+  block.statements.filter((statement) => findWord(block.concept, statement.word)?.role === "element");
+
+function checkLimit(number: NumberValue, dimensions: readonly Parameters<typeof unitsOf>[0][], sink: Sink): boolean {
+  const unit = parseUnit(number.unit);
+  const [usual = "any"] = dimensions;
+  if (unit === undefined || dimensions.some((dimension) => matchesDimension(unit, dimension))) return true;
+  const { origin } = number;
+  if (number.unit === "") {
+    const digits = String(number.value);
+    sink.report({ ...origin, kind: "missing-unit", digits, dimension: usual, candidates: unitsOf(usual) });
+  } else {
+    const found = describeDimension(unit.dimension);
+    sink.report({ ...origin, kind: "dimension", expected: usual, found, candidates: unitsOf(usual) });
+  }
+  return false;
+}

@@ -1,0 +1,159 @@
+/**
+ * Which of a word's forms a statement is written in, by the shape of its items alone: what kind of
+ * thing stands where. Units and dimensions decide afterwards between forms of one shape.
+ */
+import type { Item, Path } from "../../grammar/index.js";
+import { connectives } from "../../grammar/vocabulary/index.js";
+import type { Form, Slot, Word } from "../../grammar/vocabulary/word.js";
+
+export interface FormFit {
+  readonly index: number;
+  readonly form: Form;
+  /** For each slot, the item that it begins at. */
+  readonly starts: readonly number[];
+}
+
+/** How far the best form got: the first item that no form takes, or the number of items. */
+export interface NoFit {
+  readonly reached: number;
+}
+
+export const plainWord = (item: Item | undefined): string | undefined =>
+  item?.kind === "path" && item.segments.length === 1 ? item.segments[0]?.text : undefined;
+
+const isConnective = (item: Path): boolean =>
+  item.segments.length === 1 && connectives.has(item.segments[0]?.text ?? "");
+
+/** How many items from `index` on the slot takes; 0 where it does not fit. */
+function taken(slot: Slot, items: readonly Item[], index: number): number {
+  const item = items[index];
+  if (item === undefined) return 0;
+  switch (slot.kind) {
+    case "keyword":
+      return plainWord(item) === slot.word ? 1 : 0;
+    case "choice":
+      return slot.words.includes(plainWord(item) ?? "") ? 1 : 0;
+    case "quantity":
+      return isNumeric(item) ? 1 : 0;
+    case "point":
+      return item.kind === "tuple" ? 1 : 0;
+    case "range":
+      return item.kind === "range" ? 1 : 0;
+    case "text":
+      return item.kind === "text" ? 1 : 0;
+    case "name":
+      return item.kind === "path" && item.segments.length === 1 && !isConnective(item) ? 1 : 0;
+    case "attachment":
+      if (item.kind !== "path" || isConnective(item)) return 0;
+      return items[index + 1]?.kind === "tuple" ? 2 : 1;
+    case "modes":
+      return takenByModes(items, index);
+    default:
+      return item.kind === "path" && !isConnective(item) ? 1 : 0;
+  }
+}
+
+function isNumeric(item: Item): boolean {
+  switch (item.kind) {
+    case "quantity":
+    case "binary":
+    case "negation":
+    case "group":
+      return true;
+    case "path":
+      return !isConnective(item);
+    default:
+      return false;
+  }
+}
+
+function takenByModes(items: readonly Item[], index: number): number {
+  let end = index;
+  for (;;) {
+    const mode = items[end];
+    if (mode?.kind !== "path" || isConnective(mode)) return end === index ? 0 : end - index - 1;
+    end++;
+    if (plainWord(items[end]) !== "and") return end - index;
+    end++;
+  }
+}
+
+function fit(form: Form, items: readonly Item[], starts: number[]): number {
+  let index = 0;
+  starts.length = 0;
+  for (const slot of form) {
+    const count = taken(slot, items, index);
+    if (count === 0) return index;
+    starts.push(index);
+    index += count;
+  }
+  return index;
+}
+
+/**
+ * The forms that take all of the items, most telling first (a form with more fixed words in it
+ * is more telling: `trim by push-rod` is not an element of that name).
+ */
+export function formsThatFit(forms: readonly Form[], items: readonly Item[]): readonly FormFit[] | NoFit {
+  const fits: FormFit[] = [];
+  let reached = 0;
+  let starts: number[] = [];
+  for (let index = 0; index < forms.length; index++) {
+    const form = forms[index] as Form;
+    const end = fit(form, items, starts);
+    if (end === items.length && starts.length === form.length) {
+      fits.push({ index, form, starts });
+      starts = [];
+    } else if (end > reached) reached = end;
+  }
+  if (fits.length === 0) return { reached };
+  return fits.length === 1 ? fits : fits.sort((a, b) => fixedWords(b.form) - fixedWords(a.form) || a.index - b.index);
+}
+
+const fixedWords = (form: Form): number =>
+  form.reduce((count, slot) => count + (slot.kind === "keyword" || slot.kind === "choice" ? 1 : 0), 0);
+
+const withoutNames = new WeakMap<Word, readonly Form[]>();
+
+/** The forms of a word where the name is already said by the path of an override. */
+export function formsWithoutName(word: Word): readonly Form[] {
+  const known = withoutNames.get(word);
+  if (known !== undefined) return known;
+  const forms = word.takes.map((form) => form.filter((slot) => slot.kind !== "name"));
+  withoutNames.set(word, forms);
+  return forms;
+}
+
+/** A form for a message: `by ELEMENT`, `(x, y, z)`, `between A and B`. */
+export function describeForm(word: string, form: Form): string {
+  return [word, ...form.map(describeSlot)].join(" ");
+}
+
+function describeSlot(slot: Slot): string {
+  switch (slot.kind) {
+    case "keyword":
+      return slot.word;
+    case "choice":
+      return slot.words.join(" | ");
+    case "quantity":
+      return slot.label ?? `<${slot.dimension}>`;
+    case "point":
+      return slot.size === 3 ? "(x, y, z)" : "(y, z)";
+    case "range":
+      return `<${slot.dimension}> .. <${slot.dimension}>`;
+    case "text":
+      return `"${slot.label}"`;
+    case "name":
+      return "NAME";
+    case "reference":
+      return slot.to.toUpperCase();
+    case "attachment":
+      return "JOINT";
+    case "body":
+      return "BODY";
+    case "modes":
+      return "MODE and MODE";
+    case "figure":
+      return "FIGURE";
+  }
+}

@@ -1,0 +1,95 @@
+/** Links and hinges of no length: points that fall together where two different ones are due. */
+import { showQuantity } from "../quantities/index.js";
+import type { AxleSides } from "./axle-sides.js";
+import { pointOf } from "./given.js";
+import type { Given, Side } from "./origin.js";
+import type { Sink } from "./sink.js";
+import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
+
+/** Nearer than this, m, two joints are one: no joint is made to a hundredth of a millimetre. */
+const coincidence = 1e-5;
+
+export function checkGeometry(sides: AxleSides, sink: Sink): void {
+  const { left, right } = sides.blocks;
+  checkLinkage(left, "left", sink);
+  if (wordIn(left, "linkage") !== wordIn(right, "linkage")) checkLinkage(right, "right", sink);
+  for (const statement of left.statements) if (statement.word === "anti-roll-bar") checkLever(statement, sink);
+}
+
+/** Pairs of points of one part that must not fall together. */
+const pairs: readonly (readonly [part: string, one: string, other: string])[] = [
+  ["lower-wishbone", "fore", "aft"],
+  ["lower-wishbone", "outer", "fore"],
+  ["lower-wishbone", "outer", "aft"],
+  ["lower-wishbone", "inner", "outer"],
+  ["upper-wishbone", "fore", "aft"],
+  ["upper-wishbone", "outer", "fore"],
+  ["upper-wishbone", "outer", "aft"],
+  ["upper-wishbone", "inner", "outer"],
+  ["track-rod", "inner", "outer"],
+  ["push-rod", "inner", "outer"],
+  ["pull-rod", "inner", "outer"],
+];
+
+function checkLinkage(axle: TreeBlock, side: Side, sink: Sink): void {
+  const block = wordIn(axle, "linkage")?.block;
+  if (block === undefined) return;
+  for (const [part, one, other] of pairs) {
+    const inner = wordIn(block, part)?.block;
+    checkApart(inner, one, inner, other, part, side, sink);
+  }
+  const lower = wordIn(block, "lower-wishbone")?.block;
+  const upper = wordIn(block, "upper-wishbone")?.block;
+  checkApart(lower, "outer", upper, "outer", "upright", side, sink);
+  checkRocker(block, side, sink);
+}
+
+function checkRocker(linkage: TreeBlock, side: Side, sink: Sink): void {
+  const rocker = wordIn(linkage, "rocker")?.block;
+  if (rocker === undefined) return;
+  checkAxis(rocker, "rocker", sink);
+  for (const word of ["push-rod", "pull-rod"]) {
+    checkApart(rocker, "pivot", wordIn(linkage, word)?.block, "inner", "rocker", side, sink);
+  }
+}
+
+function checkLever(bar: TreeStatement, sink: Sink): void {
+  const lever = wordIn(bar.block, "lever")?.block;
+  if (lever === undefined) return;
+  checkAxis(lever, "lever", sink);
+  checkApart(lever, "pivot", lever, "end", "lever", "left", sink);
+}
+
+function checkAxis(block: TreeBlock, part: string, sink: Sink): void {
+  const axis = pointOf(wordIn(block, "axis"), "left");
+  if (axis === undefined || axis.value.some((coordinate) => coordinate !== 0)) return;
+  const shared = { word: `axis of ${part}`, value: 0, unit: "", dimension: "number" } as const;
+  sink.report({ ...axis.origin, kind: "range-violated", ...shared, limit: "a direction that is not (0, 0, 0)" });
+}
+
+function checkApart(
+  first: TreeBlock | undefined,
+  one: string,
+  second: TreeBlock | undefined,
+  other: string,
+  part: string,
+  side: Side,
+  sink: Sink,
+): void {
+  const a = pointOf(wordIn(first, one), side);
+  const b = pointOf(wordIn(second, other), side);
+  if (a === undefined || b === undefined) return;
+  const value = distance(a, b);
+  if (value > coincidence) return;
+  const { unit } = b;
+  const word = one === other ? part : `${part} from ${one} to ${other}`;
+  const limit = `above ${showQuantity(0, unit)}`;
+  sink.report({ ...laterOf(a, b), kind: "range-violated", word, value, unit, dimension: "length", limit });
+}
+
+const distance = (a: Given<readonly number[]>, b: Given<readonly number[]>): number =>
+  Math.hypot(...a.value.map((coordinate, index) => coordinate - (b.value[index] ?? 0)));
+
+/** The one that was changed last is the one to look at. */
+const laterOf = (a: Given<readonly number[]>, b: Given<readonly number[]>) =>
+  a.chain.length > b.chain.length ? a.origin : b.origin;

@@ -1,0 +1,47 @@
+/** What a name declares, and whether it may be called so. */
+import { findWord, reservedNames } from "../../grammar/vocabulary/index.js";
+import type { Concept, NameTarget, Word } from "../../grammar/vocabulary/word.js";
+import type { Origin } from "./origin.js";
+import { pathOf, type Place, type Scope } from "./scope.js";
+import type { Named } from "./sink.js";
+
+/** What the name of such a statement is; undefined where it has none of its own (`axle front`). */
+export function targetOf(word: Word): NameTarget | undefined {
+  for (const form of word.takes) {
+    for (const slot of form) if (slot.kind === "name") return slot.declares;
+  }
+  return undefined;
+}
+
+/** Left out of paths as authors leave them out. */
+const passedOver: ReadonlySet<string> = new Set(["linkage", "wheel"]);
+
+export function namedAs(target: NameTarget, name: string, place: Place | undefined, declaration: Origin): Named {
+  const around = pathOf(place).filter((step) => !passedOver.has(step));
+  return { target, name, path: [...around, name].join("."), declaration };
+}
+
+const alwaysReserved: ReadonlySet<string> = new Set(["left", "right", "chassis"]);
+
+/** Notes the declaration; tells where a path with this name in it could mean two things. */
+export function checkName(
+  word: Word,
+  name: { readonly text: string; readonly origin: Origin },
+  concept: Concept,
+  scope: Scope,
+): void {
+  const target = targetOf(word);
+  if (target === undefined) return;
+  scope.sink.declare(namedAs(target, name.text, scope.place, name.origin));
+  if (isReserved(word, name.text, concept)) {
+    scope.sink.report({ ...name.origin, kind: "reserved-name", name: name.text });
+  }
+}
+
+function isReserved(word: Word, name: string, concept: Concept): boolean {
+  if (alwaysReserved.has(name)) return true;
+  if (word.role === "element") return reservedNames.has(name);
+  if (word.role === "part") return false;
+  const isAxle = concept === "car" && (name === "front" || name === "rear");
+  return isAxle || findWord(concept, name) !== undefined;
+}

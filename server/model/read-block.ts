@@ -1,0 +1,230 @@
+/**
+ * A block of the text as the resolver's tree: words known to the place, their values, blocks
+ * inside, names unique, nothing needed left out. Lines that are overrides (dotted heads, `left {}`)
+ * are collected, to be applied once the car is whole.
+ */
+import type { Block, Row, Statement } from "../../grammar/index.js";
+import { conceptOf, findWord, opensAt, opensFor, wordsIn } from "../../grammar/vocabulary/index.js";
+import type { Concept, Word } from "../../grammar/vocabulary/word.js";
+import type { ResolvedRow } from "./car.js";
+import { expandFit, type Parts } from "./fit.js";
+import { plainWord } from "./forms.js";
+import { checkName } from "./names.js";
+import { checkNeeded } from "./needed.js";
+import type { Origin } from "./origin.js";
+import { Reader } from "./reader.js";
+import { readItems, type Read } from "./read-statement.js";
+import { readRows } from "./rows.js";
+import { blockScope, within, type Place, type Scope } from "./scope.js";
+import { at } from "./sink.js";
+import type { Tables } from "./tables.js";
+import type { TreeBlock, TreeStatement } from "./tree.js";
+
+/** An override that stands in a car, with the dotted place of the block around it. */
+export interface LocalOverride {
+  readonly raw: Statement;
+  readonly scope: Scope;
+  readonly place: Place | undefined;
+}
+
+export interface Reading {
+  readonly parts: Parts;
+  readonly tables: Tables;
+  /** Overrides found on the way; undefined where none can be (parts). */
+  readonly overrides: LocalOverride[] | undefined;
+}
+
+export interface BlockPlace {
+  readonly concept: Concept;
+  readonly scope: Scope;
+  /** For messages: `axle front`, `rocker`. */
+  readonly owner: string;
+  /** Where a missing property is told. */
+  readonly ownerPlace: Origin;
+  /** True where only what differs is written, so that nothing is needed. */
+  readonly partial: boolean;
+}
+
+export function readBlock(block: Block, where: BlockPlace, reading: Reading): TreeBlock {
+  const scope = blockScope(where.scope, block.entries, where.concept);
+  const read = new BlockReader(block, { ...where, scope }, reading);
+  return read.all();
+}
+
+class BlockReader {
+  readonly #raw: Block;
+  readonly #where: BlockPlace;
+  readonly #reading: Reading;
+  readonly #reader: Reader;
+  readonly #statements: TreeStatement[] = [];
+  readonly #rows: Row[] = [];
+  /** Words that may stand once, and names, with where they stood first. */
+  readonly #seen = new Map<string, Origin>();
+  readonly #names = new Map<string, Origin>();
+  #broken: Set<string> | undefined;
+  #fitted = false;
+
+  constructor(raw: Block, where: BlockPlace, reading: Reading) {
+    this.#raw = raw;
+    this.#where = where;
+    this.#reading = reading;
+    this.#reader = new Reader(where.scope);
+  }
+
+  all(): TreeBlock {
+    const { concept } = this.#where;
+    const { entries } = this.#raw;
+    this.#fitted = entries.some((entry) => entry.kind === "statement" && headOf(entry) === "fit");
+    for (const entry of entries) {
+      if (entry.kind === "row") this.#rows.push(entry);
+      else this.#statement(entry);
+    }
+    const block = this.#block(readRows(this.#rows, concept, this.#where.owner, this.#reader));
+    const whole = this.#fitted ? expandFit(block, this.#reading.parts, this.#where.scope.sink, "below") : block;
+    if (!this.#where.partial) checkNeeded(whole, this.#raw, this.#where, this.#seen);
+    return whole;
+  }
+
+  #block(rows: readonly ResolvedRow[]): TreeBlock {
+    const origin = at(this.#reader.uri, this.#raw);
+    return { concept: this.#where.concept, origin, statements: this.#statements, rows, broken: this.#broken };
+  }
+
+  #statement(raw: Statement): void {
+    const { concept, scope } = this.#where;
+    const head = headOf(raw);
+    if (head === "let" && findWord(concept, "let") !== undefined) return;
+    const word = head === undefined ? undefined : findWord(concept, head);
+    if (word === undefined) return this.#other(raw, head);
+    const opened = word.opens === undefined ? undefined : conceptOf(word.opens);
+    if (opened?.overrides !== undefined) {
+      this.#reading.overrides?.push({ raw, scope, place: scope.place });
+      return;
+    }
+    const statement = this.#known(word, raw);
+    if (statement !== undefined) this.#statements.push(statement);
+  }
+
+  /** A dotted head is an override of something further inside; a plain one is a mistake. */
+  #other(raw: Statement, head: string | undefined): void {
+    const { concept, scope } = this.#where;
+    if (head === undefined && this.#reading.overrides !== undefined) {
+      this.#reading.overrides.push({ raw, scope, place: scope.place });
+      return;
+    }
+    const word = raw.head.segments.map((segment) => segment.text).join(".");
+    const candidates = wordsIn(concept).map((known) => known.word);
+    this.#reader.report({ ...at(this.#reader.uri, raw.head), kind: "unknown-word", word, concept, candidates });
+  }
+
+  #known(word: Word, raw: Statement): TreeStatement | undefined {
+    const { concept } = this.#where;
+    const origin = at(this.#reader.uri, raw);
+    if (word.times === "one" && !this.#isFirst(this.#seen, word.word, origin, origin, "property")) return undefined;
+    if (word.times !== "one") this.#seen.set(word.word, origin);
+    const read = readItems(word, word.takes, raw, raw.items, this.#reader.on(origin, word.word, word), concept);
+    if (read.name !== undefined && !this.#takesName(word, read)) return undefined;
+    const statement = this.#finish(word, raw, origin, read);
+    if (statement === undefined) (this.#broken ??= new Set()).add(word.word);
+    return statement;
+  }
+
+  #takesName(word: Word, { name }: Read): boolean {
+    if (name === undefined) return true;
+    if (!this.#isFirst(this.#names, name.text, name.origin, name.origin, "name")) return false;
+    checkName(word, name, this.#where.concept, this.#where.scope);
+    return true;
+  }
+
+  #isFirst(known: Map<string, Origin>, word: string, first: Origin, place: Origin, what: "property" | "name"): boolean {
+    const before = known.get(word);
+    if (before === undefined) {
+      known.set(word, first);
+      return true;
+    }
+    this.#reader.report({ ...place, kind: "duplicate", word, what, first: before });
+    return false;
+  }
+
+  #finish(word: Word, raw: Statement, origin: Origin, read: Read): TreeStatement | undefined {
+    const block = readInner(word, read, raw, this.#where, this.#reading, this.#fitted);
+    const isKept =
+      read.whole || read.deferred || (block !== undefined && (word.times !== "named" || read.name !== undefined));
+    if (!isKept) return undefined;
+    return newStatement(word, raw, origin, read, block, this.#where.scope);
+  }
+}
+
+const headOf = (raw: Statement): string | undefined => plainWord(raw.head);
+
+export function newStatement(
+  word: Word,
+  raw: Statement,
+  origin: Origin,
+  read: Read,
+  block: TreeBlock | undefined,
+  scope: Scope,
+): TreeStatement {
+  return {
+    word: word.word,
+    name: read.name,
+    form: read.form,
+    values: read.deferred ? [] : read.values,
+    block,
+    origin,
+    wordOrigin: at(origin.uri, raw.head),
+    chain: [],
+    notes: raw.notes.length === 0 ? noNotes : raw.notes.map((note) => note.text),
+    root: read.name?.origin,
+    formula: read.deferred
+      ? { raw, word, items: raw.items, scope, inherited: undefined, by: false, mirrored: false }
+      : undefined,
+    part: undefined,
+  };
+}
+
+const noNotes: readonly string[] = [];
+
+/** The block behind a statement: read where the word opens one, told where it is missing or too much. */
+export function readInner(
+  word: Word,
+  read: Read,
+  raw: Statement,
+  where: BlockPlace,
+  reading: Reading,
+  fitted: boolean,
+): TreeBlock | undefined {
+  const { scope } = where;
+  const concept =
+    read.form === -1
+      ? opensFor(
+          word,
+          raw.items.map((item) => plainWord(item) ?? ""),
+        )
+      : opensAt(word, read.form);
+  const table = reading.tables.fromCsv(word, read, where.concept, scope);
+  if (table !== undefined) return table;
+  if (raw.block === undefined || concept === undefined) {
+    checkBlock(word, read, raw, concept, scope);
+    return undefined;
+  }
+  const name = read.name?.text;
+  const inner: BlockPlace = {
+    concept,
+    scope: within(scope, name ?? word.word),
+    owner: name === undefined ? word.word : `${word.word} ${name}`,
+    ownerPlace: { uri: scope.uri, start: raw.head.start, end: read.name?.origin.end ?? raw.head.end },
+    partial: where.partial || (fitted && reading.parts.isPartWord(word.word)),
+  };
+  return readBlock(raw.block, inner, reading);
+}
+
+export function checkBlock(word: Word, read: Read, raw: Statement, concept: Concept | undefined, scope: Scope): void {
+  const isMissing = concept !== undefined && word.block === "required" && raw.block === undefined;
+  const isTooMuch = concept === undefined && raw.block !== undefined && read.form !== -1;
+  if (!isMissing && !isTooMuch) return;
+  const detail = isMissing ? "Its block in braces is missing." : "It takes no block.";
+  const place = isMissing ? raw.head : (raw.block ?? raw.head);
+  const expected = isMissing ? [word.example ?? `${word.word} { }`] : [];
+  scope.sink.report({ ...at(scope.uri, place), kind: "wrong-form", word: word.word, expected, detail });
+}

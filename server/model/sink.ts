@@ -1,0 +1,97 @@
+/**
+ * Where problems and mentions of names go while one file is resolved.
+ *
+ * Invariant: only what stands in this file is kept, and nothing is told twice, so that a
+ * statement may safely be read again (for the other side, in another set-up).
+ */
+import type { Span } from "../../grammar/index.js";
+import type { NameTarget } from "../../grammar/vocabulary/word.js";
+import type { Origin } from "./origin.js";
+import type { ModelProblem } from "./problem.js";
+import type { ModelSymbol } from "./resolved-file.js";
+
+export interface Named {
+  readonly target: NameTarget;
+  readonly name: string;
+  readonly path: string;
+  readonly declaration: Origin;
+}
+
+interface Mentions extends Named {
+  readonly references: Map<number, Origin>;
+}
+
+export class Sink {
+  readonly uri: string;
+  readonly #problems: ModelProblem[] = [];
+  readonly #byPlace = new Map<number, ModelProblem[]>();
+  readonly #symbols = new Map<string, Map<number, Mentions>>();
+  /** Problems that stand in other files; they are this file's only if the other does not have them by itself. */
+  readonly foreign: ModelProblem[] = [];
+
+  constructor(uri: string) {
+    this.uri = uri;
+  }
+
+  report(problem: ModelProblem): void {
+    if (problem.uri !== this.uri) {
+      this.foreign.push(problem);
+      return;
+    }
+    if (this.has(problem)) return;
+    const here = this.#byPlace.get(problem.start);
+    if (here === undefined) this.#byPlace.set(problem.start, [problem]);
+    else here.push(problem);
+    this.#problems.push(problem);
+  }
+
+  has(problem: ModelProblem): boolean {
+    return this.#byPlace.get(problem.start)?.some((known) => isSame(known, problem)) === true;
+  }
+
+  declare(named: Named): void {
+    this.#mentions(named);
+  }
+
+  /** `place` speaks of what was declared as `named`; outside of this file nothing is noted. */
+  refer(named: Named, place: Origin): void {
+    if (place.uri === this.uri) this.#mentions(named).references.set(place.start, place);
+  }
+
+  /** Whether anything in this file speaks of the name that was declared there. */
+  isMentioned(declaration: Origin): boolean {
+    return (this.#symbols.get(declaration.uri)?.get(declaration.start)?.references.size ?? 0) > 0;
+  }
+
+  #mentions(named: Named): Mentions {
+    const { uri, start } = named.declaration;
+    let inFile = this.#symbols.get(uri);
+    if (inFile === undefined) this.#symbols.set(uri, (inFile = new Map()));
+    let found = inFile.get(start);
+    if (found === undefined) inFile.set(start, (found = { ...named, references: new Map() }));
+    return found;
+  }
+
+  problems(): readonly ModelProblem[] {
+    return this.#problems.sort((a, b) => a.start - b.start || a.end - b.end);
+  }
+
+  symbols(): readonly ModelSymbol[] {
+    const all: ModelSymbol[] = [];
+    for (const inFile of this.#symbols.values()) {
+      for (const { references, ...named } of inFile.values()) {
+        all.push({ ...named, references: [...references.values()].sort((a, b) => a.start - b.start) });
+      }
+    }
+    return all;
+  }
+}
+
+/** Two problems of one place and kind say the same if all their plain fields do. */
+function isSame(a: ModelProblem, b: ModelProblem): boolean {
+  if (a.kind !== b.kind) return false;
+  const other = new Map<string, unknown>(Object.entries(b));
+  return Object.entries(a).every(([field, value]) => typeof value === "object" || other.get(field) === value);
+}
+
+export const at = (uri: string, { start, end }: Span): Origin => ({ uri, start, end });
