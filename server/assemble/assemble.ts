@@ -15,7 +15,7 @@ export type { AxleMechanism } from "../elements/mechanism.js";
 export { axleKey } from "./axle-key.js";
 
 /** Both corners; one and the same where the right one mirrors the left one, so that it is solved once. */
-function cornersOf(axle: AxleModel): Sides<BuiltCorner> {
+export function builtCorners(axle: AxleModel): Sides<BuiltCorner> {
   const left = cornerGeometry(axle, "left");
   const right = cornerGeometry(axle, "right");
   const built = buildCorner(left);
@@ -65,7 +65,7 @@ function linkageProblems(corners: Sides<BuiltCorner>): readonly AssemblyProblem[
 
 /** The mechanism of one axle, with the masses of the car that its trim and frequencies need. */
 export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
-  const corners = cornersOf(axle);
+  const corners = builtCorners(axle);
   const parts = { axle, corners };
   const built = axle.elements.map((model) => buildElement(model, parts));
   return {

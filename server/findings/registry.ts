@@ -31,6 +31,14 @@ import { unusedPart } from "./rules/unused/unused-part.js";
 import { cycle } from "./rules/files/cycle.js";
 import { fileNotFound } from "./rules/files/file-not-found.js";
 import { measuredTable } from "./rules/files/measured-table.js";
+import { asymmetry } from "./rules/mechanism/asymmetry.js";
+import { coupling } from "./rules/mechanism/coupling.js";
+import { missedExpectation } from "./rules/mechanism/missed-expectation.js";
+import { nearToggle } from "./rules/mechanism/near-toggle.js";
+import { needlessClaim } from "./rules/mechanism/needless-claim.js";
+import { unbuildable } from "./rules/mechanism/unbuildable.js";
+import { unreachableTravel } from "./rules/mechanism/unreachable-travel.js";
+import { unservedMode } from "./rules/mechanism/unserved-mode.js";
 
 export const rules: readonly Rule[] = [
   unreadableLine,
@@ -59,4 +67,12 @@ export const rules: readonly Rule[] = [
   cycle,
   fileNotFound,
   measuredTable,
+  coupling,
+  needlessClaim,
+  unservedMode,
+  unreachableTravel,
+  nearToggle,
+  unbuildable,
+  asymmetry,
+  missedExpectation,
 ];

@@ -1,6 +1,5 @@
 /** What can stand in one slot: words, modes, units behind a number, names that are declared, points of the linkage. */
 import type { Item, Span } from "../../../grammar/index.js";
-import { modesIn } from "../../../grammar/vocabulary/index.js";
 import type { DimensionName, NameTarget, Slot } from "../../../grammar/vocabulary/word.js";
 import type { CheckedCar } from "../../findings/context.js";
 import { unitsOf } from "../../quantities/index.js";

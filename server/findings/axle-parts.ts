@@ -1,0 +1,43 @@
+/** Walking over the axles and elements of a checked car with their figures. */
+import type { AxleAnalysis, ElementFigures } from "../analyses/results.js";
+import type { AxleModel, ElementModel } from "../model/car.js";
+import type { CheckedCar } from "./context.js";
+
+export interface CheckedAxle {
+  readonly axle: AxleModel;
+  readonly analysis: AxleAnalysis;
+}
+
+export interface CheckedElement {
+  readonly model: ElementModel;
+  readonly figures: ElementFigures;
+  readonly axle: AxleModel | undefined;
+}
+
+export function axlesOf({ model, analysis }: CheckedCar): readonly CheckedAxle[] {
+  return (["front", "rear"] as const).flatMap((name) => {
+    const axle = model.axles[name];
+    const figures = analysis.axles[name];
+    return axle === undefined || figures === undefined ? [] : [{ axle, analysis: figures }];
+  });
+}
+
+export function elementsOf(car: CheckedCar): readonly CheckedElement[] {
+  const ofAxles = axlesOf(car).flatMap(({ axle, analysis }) => pairs(axle.elements, analysis.elements, axle));
+  return [...ofAxles, ...pairs(car.model.elements, car.analysis.elements, undefined)];
+}
+
+function pairs(
+  models: readonly ElementModel[],
+  figures: readonly ElementFigures[],
+  axle: AxleModel | undefined,
+): readonly CheckedElement[] {
+  return models.flatMap((model) => {
+    const own = figures.find(({ path }) => path === model.path);
+    return own === undefined ? [] : [{ model, figures: own, axle }];
+  });
+}
+
+export function elementAt(car: CheckedCar, path: string): CheckedElement | undefined {
+  return elementsOf(car).find(({ model }) => model.path === path);
+}

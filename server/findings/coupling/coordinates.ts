@@ -1,0 +1,18 @@
+/** A point written back in the author's unit, to a hundredth of a millimetre: finer than any workshop. */
+import type { Vec3 } from "../../maths/vec3.js";
+import { fromSI } from "../../quantities/index.js";
+
+/** Undefined where the author wrote it with names or sums, which a plain number must not replace. */
+export function coordinatesText(written: string, point: Vec3, unit: string): string | undefined {
+  if (!/^\(\s*[-+\d.]+\s*,\s*[-+\d.]+\s*,\s*[-+\d.]+\s*,?\s*\)/.test(written)) return undefined;
+  const size = fromSI(1e-5, unit);
+  if (size === undefined) return undefined;
+  const decimals = Math.max(0, Math.ceil(-Math.log10(size)));
+  const numbers = point.map((metres) => plain((fromSI(metres, unit) ?? metres).toFixed(decimals)));
+  return `(${numbers.join(", ")}) ${unit}`;
+}
+
+function plain(text: string): string {
+  const trimmed = text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+  return trimmed === "-0" ? "0" : trimmed;
+}
