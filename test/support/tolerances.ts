@@ -34,3 +34,17 @@ export const DEFLECTION_M = 1e-12;
 export const DEFLECTION_RAD = 1.8e-11;
 /** Wheel rates and slopes of motion ratios against the check case, relative, as it states. */
 export const ORACLE_RATE = 1e-7;
+/** An extreme over an envelope that is sampled, against a searched one: how far it may fall short, relative. */
+export const SAMPLED_EXTREME = 0.05;
+/** Joints of the check case in mm and angles in degrees, absolute, as it states: the twelfth digit. */
+export const CHECK_CASE = 1e-9;
+/** A link's length through its motion, m: rounding of one position. */
+export const LINK_LENGTH = 1e-13;
+/** Two solvers of the same corner, m: a few roundings times the worst leverage of a random corner. */
+export const SECOND_METHOD = 1e-11;
+/** The furthest travel against closed conditions, m. */
+export const LIMIT = 1e-9;
+/** Roll centres and anti effects against the check case, relative, as it states. */
+export const CONSTRUCTION = 1e-8;
+/** Central differences of positions over travel, m per m and per m², against analytic ones, relative to the larger of both and 1. */
+export const DIFFERENCED_SECOND = 1e-5;
