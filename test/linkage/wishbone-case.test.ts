@@ -107,10 +107,7 @@ describe.each(wishbone.axle_states)("mirrored axle at $travel_left_mm and $trave
   const inCar = (p: PointMotion): Vec3 => mirror(p.p);
 
   it("compresses what stands between the rockers", () => {
-    const heave = distance(
-      left.point("rocker", hardpoint("HSR")).p,
-      inCar(right.point("rocker", hardpoint("HSR"))),
-    );
+    const heave = distance(left.point("rocker", hardpoint("HSR")).p, inCar(right.point("rocker", hardpoint("HSR"))));
     expectClose(heave * 1000, row.heave_spring_length_mm, 0, CHECK_CASE);
     const roll = distance(left.point("rocker", hardpoint("RDT")).p, inCar(right.point("rocker", hardpoint("RDB"))));
     expectClose(roll * 1000, row.roll_damper_length_mm, 0, CHECK_CASE);
