@@ -20,9 +20,9 @@ const HEAVE_LENS = /^heave ([\d.]+) N\/mm · roll [\d.]+ N\*m\/deg/;
 const FRONT_AXLE = /axle (front)/;
 const THIRD_RATE = /spring third for heave \{[^}]*?rate (\d+) N\/mm/;
 const ROLL_DAMPER = /damper (roll-damper) for roll/;
-const ROLL_LOW_HEIGHT = /eye roll-low \(45, 175, (\d+)\) mm/;
+export const ROLL_LOW_HEIGHT = /eye roll-low \(45, 175, (\d+)\) mm/;
 /** Puts the eye so far off that about 8 % of the damper's roll motion also comes in heave. */
-const ROLL_LOW_OFF = "356";
+export const ROLL_LOW_OFF = "356";
 
 /** The front axle's heave rate, once its lens is there: from then on the server has answered. */
 async function frontRate(editor: EditorUnderTest, axle: Place): Promise<number> {
@@ -59,7 +59,7 @@ async function savedAs(
 }
 
 /** Moves the lower eye of the front roll damper and waits for what the checker says of it. */
-async function moveEyeOff(editor: EditorUnderTest, text: string): Promise<ShownFinding> {
+export async function moveEyeOff(editor: EditorUnderTest, text: string): Promise<ShownFinding> {
   const height = placeOf(text, ROLL_LOW_HEIGHT);
   await editor.type(height, height.found.length, ROLL_LOW_OFF);
   const findings = await eventually(

@@ -2,37 +2,54 @@
 import type { Locator, Page } from "playwright-core";
 import type { Place } from "../../editor-under-test.js";
 
+const KEY_TRIES = 5;
+const KEY_WAIT_MS = 3_000;
+
 /** The one line of input at the top that files, commands and line numbers are typed into. */
 function quickInput(page: Page): Locator {
   return page.locator(".quick-input-widget input:visible");
 }
 
+/** Opens that line by its key and fills it; a key that comes while the last line is still going away is lost. */
+async function fillQuickInput(page: Page, key: string, text: string): Promise<void> {
+  await quickInput(page).waitFor({ state: "hidden" });
+  for (let tried = 1; ; tried++) {
+    await page.keyboard.press(key);
+    try {
+      await quickInput(page).fill(text, { timeout: KEY_WAIT_MS });
+      return;
+    } catch (error) {
+      if (tried === KEY_TRIES) throw error;
+    }
+  }
+}
+
 /** Runs a command by its title in the palette. */
 export async function runCommand(page: Page, title: string): Promise<void> {
-  await page.keyboard.press("F1");
-  await quickInput(page).fill(`>${title}`);
+  await fillQuickInput(page, "F1", `>${title}`);
   const row = page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first();
-  await row.waitFor();
   await row.click();
+  await quickInput(page).waitFor({ state: "hidden" });
 }
 
 /** Opens a file of the workspace; files of one name are told apart by their folder. */
 export async function openFile(page: Page, path: string): Promise<void> {
   const [folder = "", name = ""] = path.split("/").slice(-2);
-  await page.keyboard.press("Control+P");
-  await quickInput(page).fill(path);
+  await fillQuickInput(page, "Control+P", path);
   const row = page.locator(".quick-input-list .monaco-list-row", { hasText: name }).filter({ hasText: folder });
   await row.first().click();
   await page.locator(".breadcrumbs-control", { hasText: folder }).filter({ hasText: name }).waitFor();
   await page.locator(".editor-instance .view-line").first().waitFor();
 }
 
-/** Closes every file; what was typed into one and not saved, by a check that failed half-way, is dropped. */
+/** Closes every file and page; what was typed and not saved, by a check that failed half-way, is dropped. */
 export async function closeAllEditors(page: Page): Promise<void> {
   await page.keyboard.press("Escape");
-  if (await page.locator(".tab.active.dirty").isVisible()) await runCommand(page, "File: Revert File");
-  await runCommand(page, "View: Close All Editors");
-  await page.locator(".tab").first().waitFor({ state: "detached" });
+  const tabs = page.locator(".tab");
+  for (let open = await tabs.count(); open > 0; open--) {
+    await runCommand(page, "View: Revert and Close Editor");
+    await tabs.nth(open - 1).waitFor({ state: "detached" });
+  }
 }
 
 /** Puts the cursor there, in view and with the keyboard's focus. */
@@ -40,8 +57,7 @@ export async function goTo(page: Page, { line, column }: Place): Promise<void> {
   const there = cursorStatus(page).filter({ hasText: new RegExp(`^Ln ${line}, Col ${column}$`) });
   // Scrolling again and again would keep the editor from ever drawing its lenses.
   if (await there.isVisible()) return;
-  await page.keyboard.press("Control+G");
-  await quickInput(page).fill(`:${line}:${column}`);
+  await fillQuickInput(page, "Control+G", `:${line}:${column}`);
   await page.keyboard.press("Enter");
   await quickInput(page).waitFor({ state: "hidden" });
   await there.waitFor();
