@@ -6,7 +6,7 @@
  * Invariant: a node's span covers those of its parts, and parts stand in text order.
  */
 import type { Binary, Block, Entry, Item, Note, Path, Range, Row, Unit } from "./ast.js";
-import { deepest } from "./lexer.js";
+import { deepest } from "./nesting.js";
 import type { SyntaxProblem } from "./problem.js";
 import type { Span } from "./span.js";
 import type { Token } from "./tokens.js";

@@ -10,5 +10,5 @@ export type * from "./ast.js";
 export type { Position, Span } from "./span.js";
 export type { SyntaxProblem } from "./problem.js";
 export { parse, type Parsed } from "./parse.js";
-export { format, formatRange } from "./format.js";
+export { format, formatEdits, formatRange, type TextEdit } from "./format.js";
 export { LineTable } from "./line-table.js";

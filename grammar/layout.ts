@@ -109,7 +109,8 @@ class Layout {
     const kept = outside(entries, within(this.kept, inside)).map((span) => ({ ...span, kind: "kept" as const }));
     const comments = outside(entries, within(this.comments, inside));
     const readable: readonly Piece[] = [...entries, ...entries.flatMap((entry) => entry.notes), ...comments];
-    const laidOut = kept.length === 0 ? readable : readable.filter((piece) => !kept.some((lines) => covers(lines, piece)));
+    const laidOut =
+      kept.length === 0 ? readable : readable.filter((piece) => !kept.some((lines) => covers(lines, piece)));
     return [...laidOut, ...kept].sort((a, b) => a.start - b.start);
   }
 
@@ -171,9 +172,10 @@ let spread: ReadonlySet<Concept> | undefined;
 
 /** The kinds of block that can hold more than properties and laws, and those that the vocabulary names. */
 function spreadConcepts(): ReadonlySet<Concept> {
-  const structural = words.filter(({ role }) => !["property", "law", "connection"].includes(role));
-  const named = words.filter((word) => word.spread === true).flatMap(({ opens }) => opens ?? []);
-  spread ??= new Set([...structural.flatMap((word) => word.in), ...named]);
+  spread ??= new Set([
+    ...words.filter(({ role }) => !["property", "law", "connection"].includes(role)).flatMap((word) => word.in),
+    ...words.filter((word) => word.spread === true).flatMap(({ opens }) => opens ?? []),
+  ]);
   return spread;
 }
 
@@ -181,7 +183,9 @@ function spreadConcepts(): ReadonlySet<Concept> {
 function openedBy({ head, items }: Statement, concept: Concept | undefined): Concept | undefined {
   const [name] = head.segments;
   const word = concept === undefined || head.segments.length > 1 ? undefined : findWord(concept, name?.text ?? "");
-  const plainWords = items.flatMap((item) => (item.kind === "path" && item.segments.length === 1 ? [item.segments[0]!.text] : []));
+  const plainWords = items.flatMap((item) =>
+    item.kind === "path" && item.segments.length === 1 ? [item.segments[0]!.text] : [],
+  );
   return word === undefined ? undefined : opensFor(word, plainWords);
 }
 

@@ -23,14 +23,13 @@
 import { EmbeddedActionsParser, EOF, type IToken } from "chevrotain";
 import type { Block, Entry, Item, Path } from "./ast.js";
 import { AstBuilder, exact, type Operation, type Operator, type Pieces } from "./build-ast.js";
-import { Lexer, ringMask } from "./lexer.js";
+import { Lexer } from "./lexer.js";
 import type { Span } from "./span.js";
+import { CLOSE_BLOCK, ringMask, SEPARATOR } from "./token-writer.js";
 import * as tokens from "./tokens.js";
 import { indexOf, type Token } from "./tokens.js";
 
-const SEPARATOR = indexOf(tokens.Separator);
 const END = indexOf(EOF);
-const CLOSE_BLOCK = indexOf(tokens.CloseBlock);
 
 interface Alternative {
   readonly ALT: () => unknown;

@@ -28,7 +28,12 @@ function isUnreadable({ kind }: SyntaxProblem): boolean {
 }
 
 /** The runs of one block; `undefined` where one would have to reach beyond its braces. */
-function runsIn(entries: readonly Entry[], inside: Span, places: readonly Span[], lines: LineTable): readonly Span[] | undefined {
+function runsIn(
+  entries: readonly Entry[],
+  inside: Span,
+  places: readonly Span[],
+  lines: LineTable,
+): readonly Span[] | undefined {
   const deeper: Span[] = [];
   const here: Span[] = [];
   for (const place of places) {
