@@ -6,7 +6,6 @@
  *
  * Invariant: a bundle takes nothing from node_modules at run time; the editor alone supplies `vscode`.
  */
-import { rmSync } from "node:fs";
 import { build } from "esbuild";
 
 /** Bundled CommonJS packages still ask for Node's own modules by `require`, which a module file has to make itself. */
@@ -34,6 +33,4 @@ const bundles = [
   },
 ];
 
-// Screenshots of the editor suite lie in dist/ too and outlive a build.
-for (const name of ["extension.cjs", "server.cjs", "cli.js"]) rmSync(`dist/${name}`, { force: true });
 await Promise.all(bundles.map((bundle) => build({ ...shared, ...bundle })));

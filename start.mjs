@@ -4,20 +4,24 @@
  */
 import { spawnSync } from "node:child_process";
 
-/** What to say, and what to run. A finding of a broken sample is what is to be seen there, so it does not stop the tour. */
+/** The exit code that says that there are findings: they are what is to be seen, so they do not end the tour. */
+const FINDINGS = 1;
+
+/** What to say, and what to run. */
+/** @type {{ words: string, command: string[] }[]} */
 const steps = [
-  ["A car drawn in space, its catalogue and two set-ups, checked:", ["check", "samples/quill"]],
-  [
-    "The same roll damper with one eye off, so that it also moves in heave:",
-    ["check", "samples/broken/coupling.crank", "--fail-on", "never"],
-  ],
-  ["What the dry-day set-up comes to:", ["rates", "samples/quill/dry.crank"]],
+  { words: "A car drawn in space, its catalogue and two set-ups, checked:", command: ["check", "samples/quill"] },
+  {
+    words: "A roll damper with one eye off, so that it also moves in heave:",
+    command: ["check", "samples/broken/coupling.crank"],
+  },
+  { words: "What the dry-day set-up comes to:", command: ["rates", "samples/quill/dry.crank"] },
 ];
 
-for (const [words, command] of steps) {
+for (const { words, command } of steps) {
   console.log(`\n${words}\n\n$ bellcrank ${command.join(" ")}`);
   const { status } = spawnSync(process.execPath, ["dist/cli.js", ...command], { stdio: "inherit" });
-  if (status !== 0) process.exit(status ?? 1);
+  if (status === null || status > FINDINGS) process.exit(status ?? 1);
 }
 
 console.log(`

@@ -12,6 +12,8 @@ export default defineConfig({
           name: "engine",
           include: ["test/**/*.test.ts"],
           exclude: ["test/editor/**", "test/bench/**"],
+          // Tests of the command line and of the server run what is shipped.
+          globalSetup: ["test/support/built.ts"],
           // Two cores are all that can be counted on, and they may be shared.
           testTimeout: 30_000,
         },
