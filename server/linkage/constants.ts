@@ -114,7 +114,7 @@ export interface Skeleton {
 /** Points nearer than this share of the corner's size are one point. */
 const SAME = 1e-9;
 /** sin of the smallest transmission angle that a design position may have. */
-const IN_LINE = 1e-6;
+export const IN_LINE = 1e-6;
 
 const direction = (from: Vec3, to: Vec3): Vec3 => unit(sub(to, from));
 

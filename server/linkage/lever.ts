@@ -6,6 +6,7 @@
  * Angle 0 at design, rad; positive as bump of its own wheel turns it at design, whatever the axis's sense.
  */
 import { norm, sub, unit, type Vec3 } from "../maths/vec3.js";
+import { IN_LINE } from "./constants.js";
 import type { Jet, PointMotion } from "./corner.js";
 import { degenerate, type Degenerate } from "./geometry.js";
 import { carry, hinged } from "./rigid-motion.js";
@@ -38,9 +39,8 @@ export interface LeverMotion {
   readonly transmission: number;
 }
 
-/** As for the corner: ends nearer than this share of the lever's size are one, and the smallest sin μ at design. */
+/** Ends nearer than this share of the lever's size are one. */
 const SAME = 1e-9;
-const IN_LINE = 1e-6;
 
 /** A lever from its design position; `linkEnd` is the far end of the drop link at design, moving with bump. */
 export function leverOf(points: LeverPoints, linkEnd: PointMotion): Lever | Degenerate {

@@ -5,7 +5,7 @@
  * Invariant: immutable; θ and the rocker's angle both rise with bump at design.
  */
 import { scale } from "../maths/vec3.js";
-import { type Constants, constantsOf, type Skeleton, skeletonOf } from "./constants.js";
+import { type Constants, constantsOf, IN_LINE, type Skeleton, skeletonOf } from "./constants.js";
 import { cornerMotion } from "./corner-motion.js";
 import { degenerate, type Degenerate, type HardpointGeometry } from "./geometry.js";
 import { PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
@@ -23,7 +23,8 @@ const NO_RISE = 1e-9;
 
 const placedAtDesign = (k: Constants): Pose | undefined => {
   const p = new Pose();
-  return placeUpright(k, p) === PLACED && placeRocker(k, p) === PLACED ? p : undefined;
+  if (placeUpright(k, p) !== PLACED || placeRocker(k, p) !== PLACED) return undefined;
+  return k.carrier === 0 || Math.abs(p.rootR) > IN_LINE * k.rodScale ? p : undefined;
 };
 
 /** The skeleton with the lower axis turned so that θ rises with the wheel, or why it cannot. */

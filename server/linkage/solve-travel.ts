@@ -36,9 +36,16 @@ const CLOSE = 1e-10;
 /** Newton needs two to five steps; bisection, where a step leaves the bracket, at most as many as a double has bits. */
 const STEPS = 80;
 
+/** Puts a pose that rounding has carried over a limit back onto it. */
+function ontoBranch(b: Branch, p: Pose): Status {
+  if (p.t >= b.tLow && p.t <= b.tHigh) return PLACED;
+  p.t = p.t < b.tLow ? b.tLow : b.tHigh;
+  return placeUpright(b.constants, p);
+}
+
 /**
  * Newton from p.t, kept inside a bracket that closes. Height rises strictly with t between the limits, so a
- * step that leaves the bracket is replaced by its bisection. Expects `p` placed at p.t.
+ * step that leaves the bracket is replaced by its bisection. Expects `p` placed at p.t, between the limits.
  */
 function refine(b: Branch, p: Pose, wanted: number): Status {
   const k = b.constants;
@@ -79,8 +86,9 @@ function solveTravel(b: Branch, p: Pose, travel: number): Status {
   const perMetre = (c1 + x * (2 * c2 + x * 3 * c3)) * b.perMetre;
   p.t = t + (wanted - p.wz) * perMetre;
   if (placeUpright(k, p) === PLACED) {
+    const onto = ontoBranch(b, p);
     const miss = wanted - p.wz;
-    return miss <= b.exact && miss >= -b.exact ? PLACED : refine(b, p, wanted);
+    return onto !== PLACED || (miss <= b.exact && miss >= -b.exact) ? onto : refine(b, p, wanted);
   }
   // Stepped over a limit, next to which the table's slope is poor.
   p.t = t;

@@ -34,6 +34,11 @@ const LAST = 85;
 const HALVINGS = 60;
 /** Golden-section steps into a dip: 0.618^40 of a step. */
 const SHRINKS = 40;
+/**
+ * sin μ at which the rod ends the branch: the little that keeps rounding from taking the rocker off a position
+ * inside the limits. It moves the limit by a share of the corner's size that is its square.
+ */
+const ROD_END = 1e-7;
 const GOLDEN = 0.6180339887498949;
 
 interface Sample {
@@ -47,6 +52,7 @@ function sampleAt(k: Constants, p: Pose, angle: number): Sample {
   p.t = Math.tan(angle / 2);
   let status = placeUpright(k, p);
   if (status === PLACED) status = placeRocker(k, p);
+  if (status === PLACED && Math.abs(p.rootR) < ROD_END * k.rodScale && k.carrier !== 0) status = ROD_BINDS;
   if (status !== PLACED) return { angle, margins: undefined, status };
   const rise = slope(k, p);
   const margins = rise > 0 ? [Math.abs(p.rootU), Math.abs(p.rootT), Math.abs(p.rootR), rise] : undefined;

@@ -174,6 +174,12 @@ static double slope(const Constants *k, Pose *p) {
   return p->slope;
 }
 
+static int onto_branch(const Constants *k, const Branch *b, Pose *p) {
+  if (p->t >= b->tLow && p->t <= b->tHigh) return PLACED;
+  p->t = p->t < b->tLow ? b->tLow : b->tHigh;
+  return place_upright(k, p);
+}
+
 static int refine(const Constants *k, const Branch *b, Pose *p, double wanted) {
   double low = b->tLow, high = b->tHigh;
   for (int step = 0; step < 80; step++) {
@@ -205,8 +211,9 @@ static int solve_travel(const Constants *k, const Branch *b, const double *start
   double perMetre = (c[1] + x * (2 * c[2] + x * 3 * c[3])) * b->perMetre;
   p->t = t + (wanted - p->wz) * perMetre;
   if (place_upright(k, p) == PLACED) {
+    int onto = onto_branch(k, b, p);
     double miss = wanted - p->wz;
-    return miss <= b->exact && miss >= -b->exact ? PLACED : refine(k, b, p, wanted);
+    return onto != PLACED || (miss <= b->exact && miss >= -b->exact) ? onto : refine(k, b, p, wanted);
   }
   p->t = t;
   place_upright(k, p);
