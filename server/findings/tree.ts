@@ -3,19 +3,7 @@
  *
  * Invariant: reads the tree only; depth is bounded by the parser's own limit.
  */
-import type {
-  Block,
-  Document,
-  Entry,
-  Item,
-  Name,
-  Path,
-  Quantity,
-  Row,
-  Span,
-  Statement,
-  Unit,
-} from "../../grammar/index.js";
+import type { Block, Document, Entry, Item, Name, Quantity, Row, Span, Statement, Unit } from "../../grammar/index.js";
 
 export function contains(outer: Span, inner: Span): boolean {
   return outer.start <= inner.start && inner.end <= outer.end;
@@ -127,19 +115,10 @@ export function quantityIn(document: Document, span: Span): Quantity | undefined
   return found.length === 1 ? found[0] : undefined;
 }
 
-/** The segment called `text` of a path inside or around the place. */
+/** The first name called `text` in the statement or row around the place, its block left out. */
 export function segmentNamed(document: Document, span: Span, text: string): Name | undefined {
-  for (const node of around(document, span)) {
-    if (node.kind === "path" && touches(node, span)) {
-      const segment = node.segments.find((name) => name.text === text && touches(name, span));
-      if (segment) return segment;
-    }
-  }
+  for (const node of around(document, span)) if (node.kind === "name" && node.text === text) return node;
   return undefined;
-}
-
-function touches(a: Path | Name, b: Span): boolean {
-  return contains(a, b) || contains(b, a);
 }
 
 /** All units in the file, as written, most used first. */

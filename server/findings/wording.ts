@@ -5,9 +5,10 @@ export function quoted(word: string): string {
   return `"${shortened(word)}"`;
 }
 
-/** A message stays readable when a name has ten thousand letters. */
+/** A message stays one readable line, whatever the name or the text that it speaks of. */
 export function shortened(word: string, most = 40): string {
-  return word.length <= most ? word : `${word.slice(0, most - 1)}…`;
+  const line = word.slice(0, 10 * most).replace(/\s+/g, " ");
+  return line.length <= most ? line : `${line.slice(0, most - 1)}…`;
 }
 
 /** `a`, `a or b`, `a, b or c`. */

@@ -1,6 +1,6 @@
 /** The parts of a file's catalogues: found by name, read when first asked for. */
 import type { Statement } from "../../grammar/index.js";
-import { findWord, words } from "../../grammar/vocabulary/index.js";
+import { findWord, words, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
 import type { FileContext } from "./file-context.js";
 import type { Part, Parts } from "./fit.js";
@@ -43,7 +43,7 @@ export class Shelf implements Parts {
     const word = findWord("catalogue", plainWord(raw.head) ?? "");
     const [item] = raw.items;
     const name = plainWord(item);
-    if (word?.role !== "part" || name === undefined || item === undefined) return;
+    if (word?.role !== "part" || name === undefined || item === undefined) return this.#unreadable(raw, word, scope);
     const declaration = at(scope.uri, item);
     const first = this.#shelved.get(name);
     if (first !== undefined) {
@@ -54,6 +54,19 @@ export class Shelf implements Parts {
     checkName(word, { text: name, origin: declaration }, "catalogue", scope);
     const named: Named = { target: "part", name, path: name, declaration };
     this.#shelved.set(name, { raw, word, named, scope, part: undefined });
+  }
+
+  /** Not a part, or one without a name: nothing can be fitted from it. */
+  #unreadable(raw: Statement, word: Word | undefined, scope: Scope): void {
+    const place = at(scope.uri, raw);
+    if (word !== undefined) {
+      readItems(word, word.takes, raw, raw.items, new Reader(scope).on(place, word.word, word), "catalogue");
+      return;
+    }
+    const written = raw.head.segments.map((segment) => segment.text).join(".");
+    const candidates = wordsIn("catalogue").map((known) => known.word);
+    const problem = { kind: "unknown-word", word: written, concept: "catalogue", candidates } as const;
+    scope.sink.report({ ...at(scope.uri, raw.head), ...problem });
   }
 
   find(name: string): Part | undefined {

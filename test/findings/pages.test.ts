@@ -4,9 +4,8 @@ import { examplesIn, pageOf, pagesPath, renderPages, ruleUrl } from "../../serve
 import { rules } from "../../server/findings/registry.js";
 import { runRules } from "../../server/findings/run.js";
 import { contextOf, isFormatted } from "../support/context.js";
+import { brokenSamples } from "../support/shared-car.js";
 import { rulePages, ruleSources } from "../support/rule-sources.js";
-
-const shared = readFileSync(new URL("../../samples/broken/shared.crank", import.meta.url), "utf8");
 
 /** Rules whose mistake cannot be shown in a few lines of text; they have a sample all the same. */
 const withoutExample = new Set(["beyond-limits", "not-text", "measured-table", "internal-error"]);
@@ -39,7 +38,7 @@ describe.each(pages.filter(({ id }) => !withoutExample.has(id)))("the page of $i
   const rule = rules.find(({ meta }) => meta.id === page.id);
 
   const ruleIdsIn = (text: string) => {
-    const context = contextOf({ "example.crank": text, "shared.crank": shared }, "example.crank");
+    const context = contextOf({ ...brokenSamples, "example.crank": text }, "example.crank");
     return [...new Set(runRules(context).map((finding) => finding.rule))];
   };
 

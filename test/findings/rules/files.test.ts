@@ -19,9 +19,9 @@ describe("cycle", () => {
   });
 
   it("is told at every set-up of a circle of bases", () => {
-    const files = { ...sharedCar, "a.crank": 'use "shared.crank"\nsetup x from y {\n}\nsetup y from x {\n}\n' };
+    const files = { ...sharedCar, "a.crank": 'use "shared.crank"\nsetup wet from dry {\n}\nsetup dry from wet {\n}\n' };
     expect(found(files, "a.crank").map(({ rule }) => rule)).toEqual(["cycle", "cycle"]);
-    expect(found(files, "a.crank")[0]?.message).toContain('"x" derives from "y", "y" derives from "x"');
+    expect(found(files, "a.crank")[0]?.message).toContain('"wet" derives from "dry", "dry" derives from "wet"');
   });
 
   it("is told of let values", () => {

@@ -11,7 +11,7 @@ describe("missing-property", () => {
   it("points at the part, and puts the property where it usually stands", () => {
     const { context } = checkFindings(`catalogue {
   torsion-bar TB-115 { length 360 mm }
-#             ^^^^^^ error missing-property: no "diameter"
+# ^^^^^^^^^^^^^^^^^^ error missing-property: torsion-bar TB-115 has no "diameter" (
 }
 `);
     const after = afterFix(context, "missing-property");
@@ -53,7 +53,7 @@ describe("duplicate-property", () => {
   it("points at the second, tells of the first, and lets one choose", () => {
     const { context, findings } = checkFindings(`catalogue {
   torsion-bar TB-115 { diameter 11.5 mm, length 360 mm, length 372 mm }
-#                                                       ^^^^^^ error duplicate-property: "length" is given twice
+#                                                       ^^^^^^^^^^^^^ error duplicate-property: "length" is given twice
 }
 `);
     expect(findings[0]?.related).toHaveLength(1);

@@ -69,21 +69,26 @@ setup wet from wren {
 
 describe("unused-let", () => {
   it("hints at the name, fades it, and removes the line", () => {
-    const { context } = checkFindings(`let bar-length = 360 mm
-#   ^^^^^^^^^^ hint unused-let: "bar-length" is used nowhere
-catalogue {
-  torsion-bar TB-115 { diameter 11.5 mm, length 360 mm }
+    const { context } = checkFindings(
+      `use "shared.crank"
+let wet-third = 48 N/mm
+#   ^^^^^^^^^ hint unused-let: "wet-third" is used nowhere
+setup wet from wren {
+  front.third.rate 48 N/mm
 }
-`);
+`,
+      sharedCar,
+    );
     const after = afterFix(context, "unused-let");
-    expect(after.text.startsWith("catalogue {")).toBe(true);
+    expect(after.text).not.toContain("let");
     expect(after.findings).toEqual([]);
     expect(after.fix.safe).toBe(false);
   });
 
-  it("says nothing to one that another let uses", () => {
-    const text =
-      "let a = 300 mm\nlet b = a + 60 mm\ncatalogue {\n  torsion-bar TB-115 { diameter 11.5 mm, length b }\n}\n";
-    expect(runRules(contextOf({ "a.crank": text }, "a.crank"))).toEqual([]);
+  it("says nothing to one that another let uses, or in a file that is there for others", () => {
+    const used =
+      'use "shared.crank"\nlet a = 40 N/mm\nlet b = a + 8 N/mm\nsetup wet from wren {\n  front.third.rate b\n}\n';
+    expect(runRules(contextOf({ ...sharedCar, "a.crank": used }, "a.crank"))).toEqual([]);
+    expect(runRules(contextOf({ "a.crank": "let a = 40 N/mm\n" }, "a.crank"))).toEqual([]);
   });
 });

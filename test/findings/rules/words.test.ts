@@ -25,11 +25,6 @@ describe("unknown-word", () => {
     expect(after.findings).toEqual([]);
   });
 
-  it("knows what others in the trade say", () => {
-    const context = contextOfSetup("axle front { wheel { tire-rate 150 N/mm } }");
-    expect(fixesFor(context, "unknown-word")[0]?.title).toBe('Write "tyre-rate"');
-  });
-
   it("lists some words of the place where nothing is alike", () => {
     const { context } = checkFindings(`xyzzy 12 mm
 #^^^^ error unknown-word: "xyzzy" is not a word of the top level of a file, so this line sets nothing. Words of this place are "use", "let", "catalogue", "car" or "setup".
@@ -45,7 +40,7 @@ describe("unknown-word", () => {
         "}",
       ).replace(
         /(.*for twist.*\n)/,
-        '$1#                      ^^^^^ error unknown-word: "twist" is not a mode that an element can be for here\n',
+        '$1#                    ^^^^^ error unknown-word: "twist" is not a mode that an element can be for here\n',
       ),
       sharedCar,
     );
@@ -125,6 +120,11 @@ setup wet from wren {
     const after = afterFix(context, "override-without-target");
     expect(after.text).toContain("  front.third.rate 48 N/mm\n");
     expect(after.findings).toEqual([]);
+  });
+
+  it("knows what others in the trade say", () => {
+    const context = contextOfSetup("front.tire-rate 150 N/mm");
+    expect(fixesFor(context, "override-without-target")[0]?.title).toBe('Write "tyre-rate"');
   });
 
   it("speaks of an element to remove that is not there", () => {

@@ -18,11 +18,13 @@
  */
 import type { Block } from "../../../../grammar/index.js";
 import { findWord, wordsIn } from "../../../../grammar/vocabulary/index.js";
+import { starterText } from "../../../../grammar/vocabulary/starter-text.js";
 import type { RuleContext } from "../../context.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Fix, Rule } from "../../finding.js";
 import { insertionInto } from "../../insertion.js";
-import { blockAt, contains } from "../../tree.js";
+import { blockAt } from "../../tree.js";
+import { holdsUnread } from "../../unread.js";
 import { quoted } from "../../wording.js";
 
 const meta = {
@@ -61,7 +63,7 @@ function firstSentence(help: string): string {
 function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-property">): boolean {
   if (problem.uri !== context.uri) return false;
   const block = blockFor(context, problem);
-  return block !== undefined && context.parsed.problems.some((unread) => contains(block, unread));
+  return block !== undefined && holdsUnread(context.parsed, block);
 }
 
 /** `insertAt` is the closing brace, or the end of a block that has none. */
@@ -81,9 +83,10 @@ function insert(problem: ModelProblemOf<"missing-property">, context: RuleContex
   ];
 }
 
-/** A usual value; for words that take a block, the vocabulary's example of one. */
-function starterOf({ word, starter, concept }: ModelProblemOf<"missing-property">): string | undefined {
-  return starter === undefined ? findWord(concept, word)?.example : `${word} ${starter}`;
+/** A usual value, or a block with what is needed inside. */
+function starterOf({ word, concept }: ModelProblemOf<"missing-property">): string | undefined {
+  const entry = findWord(concept, word);
+  return entry && starterText(entry);
 }
 
 function titleOf(statement: string): string {

@@ -22,6 +22,7 @@
  */
 import { fromModel, type ModelProblemOf } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
+import { isHalfRead } from "../../unread.js";
 import { either, quoted } from "../../wording.js";
 
 const meta = {
@@ -33,16 +34,25 @@ const meta = {
 
 export const wrongForm: Rule = {
   meta,
-  check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
+  check: (context) =>
+    fromModel(meta, context, ["wrong-form"], (problem) =>
+      isHalfRead(context.parsed, problem) ? undefined : { message: messageFor(problem) },
+    ),
 };
 
 function messageFor(problem: ModelProblemOf<"wrong-form">): string {
   const detail = problem.detail === undefined ? "" : ` ${sentence(problem.detail)}`;
-  const forms = problem.expected.length === 0 ? "" : ` Write ${either(problem.expected.map((form) => `\`${form}\``))}.`;
+  const forms =
+    problem.expected.length === 0 ? "" : ` Write ${either(problem.expected.map((form) => `\`${onOneLine(form)}\``))}.`;
   return `${quoted(problem.word)} cannot be read in this form, so the line is left out.${detail}${forms}`;
 }
 
 function sentence(text: string): string {
   const capital = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+}
+
+function onOneLine(form: string): string {
+  const [first = "", ...more] = form.split("\n");
+  return more.length === 0 ? first : `${first} … }`;
 }

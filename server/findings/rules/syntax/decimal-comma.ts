@@ -16,10 +16,7 @@
  *
  * ```crank right
  * catalogue {
- *   torsion-bar TB-185 {
- *     diameter 18.5 mm
- *     length 290 mm
- *   }
+ *   torsion-bar TB-185 { diameter 18.5 mm, length 290 mm }
  * }
  * ```
  */

@@ -4,7 +4,7 @@
  *
  * ```crank wrong
  * let free-length = 240 mm
- * let stack = free-length - 12 mm-3 mm
+ * let stack = free-length - 12 mm -3 mm
  * catalogue {
  *   torsion-bar TB-185 { diameter 18.5 mm, length stack }
  * }

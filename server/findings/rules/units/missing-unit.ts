@@ -24,6 +24,7 @@ import { oneEdit } from "../../edits.js";
 import { fromModel, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
 import { likelyUnits } from "../../likely-units.js";
+import { isHalfRead } from "../../unread.js";
 import { dimensionWords, either, quoted } from "../../wording.js";
 
 const meta = { id: "missing-unit", title: "A number without its unit", cost: "model", severity: "error" } as const;
@@ -32,6 +33,7 @@ export const missingUnit: Rule = {
   meta,
   check: (context) =>
     fromModel(meta, context, ["missing-unit"], (problem) => {
+      if (isHalfRead(context.parsed, problem)) return undefined;
       const units = likelyUnits(problem.candidates, context);
       const such = units.length > 0 ? `, such as ${either(units)}` : "";
       return {

@@ -2,19 +2,25 @@
  * A `let` value is used nowhere. Perhaps a number was typed where its name was meant, and a later
  * change of the `let` will not reach it.
  *
- * ```crank wrong
- * let bar-length = 290 mm
+ * A file of parts alone is there for others to use, so nothing in it counts as unused.
  *
- * catalogue {
- *   torsion-bar TB-185 { diameter 18.5 mm, length 290 mm }
+ * ```crank wrong
+ * use "shared.crank"
+ *
+ * let wet-third = 48 N/mm
+ *
+ * setup wet from wren {
+ *   front.third.rate 48 N/mm
  * }
  * ```
  *
  * ```crank right
- * let bar-length = 290 mm
+ * use "shared.crank"
  *
- * catalogue {
- *   torsion-bar TB-185 { diameter 18.5 mm, length bar-length }
+ * let wet-third = 48 N/mm
+ *
+ * setup wet from wren {
+ *   front.third.rate wet-third
  * }
  * ```
  */

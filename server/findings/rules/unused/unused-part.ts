@@ -1,6 +1,7 @@
 /**
  * A part of the catalogue is fitted nowhere in this file. A shelf may well hold more than the car
  * does, so this is only a hint; often, though, a `fit` names another part than was meant.
+ * A file of parts alone is there for others to use, so nothing in it counts as unused.
  *
  * ```crank wrong
  * use "shared.crank"

@@ -20,6 +20,8 @@
  * }
  * ```
  */
+import type { Span } from "../../../../grammar/index.js";
+import type { RuleContext } from "../../context.js";
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
@@ -37,16 +39,24 @@ const meta = {
 export const overrideWithoutTarget: Rule = {
   meta,
   check: (context) =>
-    fromModel(meta, context, ["override-without-target"], (problem) => ({ message: messageFor(problem) })),
+    fromModel(meta, context, ["override-without-target"], (problem) => {
+      const step = failingStep(problem, context);
+      return { message: messageFor(problem), ...(step && { span: step }) };
+    }),
   fix: (finding, context) => {
     const problem = problemBehind(finding, "override-without-target");
-    if (!problem || finding.uri !== context.uri) return [];
-    const step = segmentNamed(context.parsed.document, finding.span, problem.failing) ?? finding.span;
+    const step = problem && failingStep(problem, context);
+    if (!problem || !step) return [];
     return didYouMean(problem.failing, problem.candidates).map((name, index) =>
       oneEdit(`Write ${quoted(name)}`, finding.uri, step, name, { preferred: index === 0 }),
     );
   },
 };
+
+/** The step of the path that finds nothing, in the text. */
+function failingStep(problem: ModelProblemOf<"override-without-target">, context: RuleContext): Span | undefined {
+  return problem.uri === context.uri ? segmentNamed(context.parsed.document, problem, problem.failing) : undefined;
+}
 
 function messageFor(problem: ModelProblemOf<"override-without-target">): string {
   const likely = didYouMean(problem.failing, problem.candidates);
