@@ -15,6 +15,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { createWorkspace } from "../snapshot/create.js";
 import type { Disk } from "../host/disk.js";
 import { features } from "./features/index.js";
+import type { InitializationOptions } from "./protocol.js";
 import { Publisher } from "./publisher.js";
 import { normalUri, Session } from "./session.js";
 import { readSettings } from "./settings.js";
@@ -37,9 +38,12 @@ export function startServer(connection: Connection, disk: Disk): void {
 
 function initialize(parameters: InitializeParams, session: Session, disk: Disk): InitializeResult {
   session.client = parameters.capabilities;
-  const options = (parameters.initializationOptions ?? {}) as { settings?: unknown; pages?: unknown };
+  const options = (parameters.initializationOptions ?? {}) as {
+    readonly [Option in keyof InitializationOptions]: unknown;
+  };
   session.settings = readSettings(options.settings);
   if (typeof options.pages === "string") session.pages = options.pages;
+  if (Array.isArray(options.commands)) session.commands = new Set(options.commands.map(String));
   const folders = parameters.workspaceFolders?.map((folder) => folder.uri) ?? [];
   disk.setRoots(folders);
   const sync: ServerCapabilities = {
@@ -89,6 +93,7 @@ function watch(connection: Connection, session: Session): void {
 }
 
 function refreshViews(connection: Connection, session: Session): void {
-  if (session.client.workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
-  if (session.client.workspace?.codeLens?.refreshSupport === true) void connection.sendRequest("workspace/codeLens/refresh");
+  if (session.client.workspace?.inlayHint?.refreshSupport === true) void connection.languages.inlayHint.refresh();
+  if (session.client.workspace?.codeLens?.refreshSupport === true)
+    void connection.sendRequest("workspace/codeLens/refresh");
 }

@@ -13,6 +13,8 @@ export class Session {
   client: ClientCapabilities = {};
   /** Where the pages of the findings are kept, if the client said so. */
   pages: string | undefined;
+  /** Commands that the client answers to: a lens may name these and no others. */
+  commands: ReadonlySet<string> = new Set();
 
   readonly #listFiles: () => readonly string[];
 

@@ -7,13 +7,20 @@ import { axleLine } from "./axle-summary.js";
 export interface Lens {
   readonly span: Span;
   readonly title: string;
+  /** The car or set-up whose figures these are. */
+  readonly car: string;
 }
+
+type Titled = Omit<Lens, "car">;
 
 export function lensesOf(file: FileView): readonly Lens[] {
-  return file.cars.flatMap((car) => [carLens(car), ...axleLenses(file, car)]);
+  return file.cars.flatMap((car) => {
+    const name = car.model.setup ?? car.model.name;
+    return [carLens(car), ...axleLenses(file, car)].map((lens) => ({ ...lens, car: name }));
+  });
 }
 
-function axleLenses(file: FileView, car: CheckedCar): readonly Lens[] {
+function axleLenses(file: FileView, car: CheckedCar): readonly Titled[] {
   if (car.model.setup !== undefined) return setupAxleLenses(car);
   return (["front", "rear"] as const).flatMap((name) => {
     const axle = car.model.axles[name];
@@ -23,14 +30,17 @@ function axleLenses(file: FileView, car: CheckedCar): readonly Lens[] {
 }
 
 /** A set-up's axles stand in another file: their rates come above the set-up itself. */
-function setupAxleLenses(car: CheckedCar): readonly Lens[] {
+function setupAxleLenses(car: CheckedCar): readonly Titled[] {
   return (["front", "rear"] as const)
     .filter((name) => car.model.axles[name] !== undefined)
     .map((name) => ({ span: car.model.nameOrigin, title: `${name}: ${axleLine(car, name)}` }));
 }
 
-function carLens(car: CheckedCar): Lens {
-  return { span: car.model.nameOrigin, title: [restsOn(car), expectationsOf(car)].filter((part) => part !== "").join(" · ") };
+function carLens(car: CheckedCar): Titled {
+  return {
+    span: car.model.nameOrigin,
+    title: [restsOn(car), expectationsOf(car)].filter((part) => part !== "").join(" · "),
+  };
 }
 
 function restsOn(car: CheckedCar): string {

@@ -1,8 +1,12 @@
 /** Code lenses: the rates above each axle, the expectations above each car and set-up. */
-import type { CodeLens } from "vscode-languageserver";
-import { lensesOf } from "../../views/lens.js";
+import type { CodeLens, Command } from "vscode-languageserver";
+import { type Lens, lensesOf } from "../../views/lens.js";
 import { rangeOf } from "../convert.js";
 import type { Feature } from "../feature.js";
+import type { ShowRatesArguments } from "../protocol.js";
+import type { Session } from "../session.js";
+
+const showRates = "bellcrank.showRates";
 
 export const codeLens: Feature = {
   capabilities: { codeLensProvider: {} },
@@ -10,10 +14,18 @@ export const codeLens: Feature = {
     connection.onCodeLens(({ textDocument }): CodeLens[] => {
       if (!session.settings.codeLens) return [];
       const file = session.file(textDocument.uri);
-      return lensesOf(file).map(({ span, title }) => ({
-        range: rangeOf(file.parsed.lines, span),
-        command: { title, command: "" },
+      return lensesOf(file).map((lens) => ({
+        range: rangeOf(file.parsed.lines, lens.span),
+        command: commandOf(session, textDocument.uri, lens),
       }));
     });
   },
 };
+
+/** A click shows all rates where the client can; elsewhere the lens is only read. */
+function commandOf(session: Session, uri: string, { title, car }: Lens): Command {
+  const shown: ShowRatesArguments = [uri, car];
+  return session.commands.has(showRates)
+    ? { title, command: showRates, arguments: [...shown] }
+    : { title, command: "" };
+}

@@ -15,7 +15,7 @@ export async function inlayTexts(page: Page): Promise<string[]> {
 }
 
 export async function lensTexts(page: Page): Promise<string[]> {
-  const texts = await page.locator(".codelens-decoration a").allTextContents();
+  const texts = await page.locator(".codelens-decoration a, .codelens-decoration > span").allTextContents();
   return texts.map((text) => plain(text).trim());
 }
 
