@@ -111,6 +111,12 @@ export interface Skeleton {
   readonly rocker: TurningArm | undefined;
 }
 
+/** Coordinates beyond this, and corners smaller than its inverse, would leave the range of a double when multiplied. */
+const LARGEST = 1e30;
+
+/** Whether a coordinate can be computed with. */
+export const isUsable = (x: number): boolean => Math.abs(x) <= LARGEST;
+
 /** Points nearer than this share of the corner's size are one point. */
 const SAME = 1e-9;
 /** sin of the smallest transmission angle that a design position may have. */
@@ -129,6 +135,7 @@ const pointsOf = (g: HardpointGeometry): [DegeneratePart, Vec3][] => [
   ["track-rod", g.trackRod.outer],
   ["wheel", g.wheel.centre],
   ["wheel", [g.wheel.camber, g.wheel.toe, g.wheel.loadedRadius]],
+  [g.rod?.kind ?? "push-rod", [g.rod?.lengthen ?? 0, 0, 0]],
   ...(g.rod === undefined
     ? []
     : ([
@@ -144,7 +151,7 @@ const pointsOf = (g: HardpointGeometry): [DegeneratePart, Vec3][] => [
 ];
 
 const notFinite = (g: HardpointGeometry): Degenerate | undefined => {
-  const part = pointsOf(g).find(([, p]) => !p.every(Number.isFinite))?.[0];
+  const part = pointsOf(g).find(([, p]) => !p.every(isUsable))?.[0];
   return part === undefined ? undefined : degenerate(part, "not-finite");
 };
 
@@ -198,6 +205,7 @@ export function skeletonOf(g: HardpointGeometry, steerHeld: boolean): Skeleton |
   const unclear = notFinite(g);
   if (unclear !== undefined) return unclear;
   const size = sizeOf(g);
+  if (!(size > 1 / LARGEST)) return degenerate("upright", "coincident");
   const fault = wishboneFault("lower-wishbone", g.lower, size) ?? wishboneFault("upper-wishbone", g.upper, size);
   if (fault !== undefined) return fault;
   if (!(norm(sub(g.upper.outer, g.lower.outer)) > SAME * size)) return degenerate("upright", "coincident");

@@ -73,7 +73,7 @@ export type DegeneratePart =
 
 /**
  * Why no motion can be built:
- * `not-finite`: a coordinate is no number; `coincident`: the two ends of the part fall together;
+ * `not-finite`: a coordinate is no number that can be computed with; `coincident`: the two ends of the part fall together;
  * `no-axis`: an axis without a direction; `on-axis`: the part's outer end lies on the axis that it turns about;
  * `in-line`: at design position the part stands in a toggle, or is too short or too long to reach;
  * `no-travel`: the wheel centre cannot move vertically at design position.

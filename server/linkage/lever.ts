@@ -6,7 +6,7 @@
  * Angle 0 at design, rad; positive as bump of its own wheel turns it at design, whatever the axis's sense.
  */
 import { norm, sub, unit, type Vec3 } from "../maths/vec3.js";
-import { IN_LINE } from "./constants.js";
+import { IN_LINE, isUsable } from "./constants.js";
 import type { Jet, PointMotion } from "./corner.js";
 import { degenerate, type Degenerate } from "./geometry.js";
 import { carry, hinged } from "./rigid-motion.js";
@@ -45,7 +45,7 @@ const SAME = 1e-9;
 /** A lever from its design position; `linkEnd` is the far end of the drop link at design, moving with bump. */
 export function leverOf(points: LeverPoints, linkEnd: PointMotion): Lever | Degenerate {
   const all = [...points.pivot, ...points.axis, ...points.end, ...linkEnd.p];
-  if (!all.every(Number.isFinite)) return degenerate("lever", "not-finite");
+  if (!all.every(isUsable)) return degenerate("lever", "not-finite");
   if (!(norm(points.axis) > 0)) return degenerate("lever", "no-axis");
   const size = Math.max(norm(sub(points.end, points.pivot)), norm(sub(linkEnd.p, points.pivot)));
   const arm = turningArm(points.pivot, unit(points.axis), points.end, linkEnd.p);

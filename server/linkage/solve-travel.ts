@@ -20,7 +20,7 @@ export interface Branch {
   readonly tHigh: number;
   /** Miss of the travel that counts as none: a few units in the last place, m. */
   readonly exact: number;
-  /** Miss that one last Newton step takes to rounding, m. */
+  /** Miss below which a step that does not make it smaller has met rounding, m. */
   readonly close: number;
   /** Cells of equal width; four numbers each: t = c₀ + x (c₁ + x (c₂ + x c₃)), x = 0 … 1 across the cell. */
   readonly cells: number;
@@ -58,11 +58,12 @@ function refine(b: Branch, p: Pose, wanted: number): Status {
     else high = t;
     const rise = (slope(k, p) * 2) / (1 + t * t);
     let next = t + miss / rise;
-    const isInside = next >= low && next <= high;
-    if (!isInside) next = 0.5 * (low + high);
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     p.t = next;
     const status = placeUpright(k, p);
-    if (status !== PLACED || next === t || (isInside && miss < b.close && miss > -b.close)) return status;
+    const left = Math.abs(wanted - p.wz);
+    const isRounding = left < b.close && left >= Math.abs(miss);
+    if (status !== PLACED || next === t || left <= b.exact || isRounding) return status;
   }
   return PLACED;
 }

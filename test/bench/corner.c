@@ -189,11 +189,12 @@ static int refine(const Constants *k, const Branch *b, Pose *p, double wanted) {
     else high = t;
     double rise = slope(k, p) * 2 / (1 + t * t);
     double next = t + miss / rise;
-    int isInside = next >= low && next <= high;
-    if (!isInside) next = 0.5 * (low + high);
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     p->t = next;
     int status = place_upright(k, p);
-    if (status != PLACED || next == t || (isInside && miss < b->close && miss > -b->close)) return status;
+    double left = fabs(wanted - p->wz);
+    int isRounding = left < b->close && left >= fabs(miss);
+    if (status != PLACED || next == t || left <= b->exact || isRounding) return status;
   }
   return PLACED;
 }
