@@ -1,8 +1,9 @@
 /**
- * How an element would be moved at design position if one of its rocker eyes stood elsewhere: what
- * a fix looks at to find a better place, without building the whole axle again.
+ * How an element would be moved if one of its rocker eyes stood elsewhere: what a fix looks at to
+ * find a better place, without building the whole axle again. The corners are solved once.
  */
-import type { Deflection } from "../elements/element.js";
+import type { Connection, Deflection } from "../elements/element.js";
+import type { AxleMotion, CornerMotion } from "../linkage/corner.js";
 import { mirror, type Vec3 } from "../maths/vec3.js";
 import type { Attachment, AxleModel, ConnectionModel, ElementModel } from "../model/car.js";
 import type { Side } from "../model/origin.js";
@@ -15,20 +16,52 @@ export interface MovedEye {
   readonly sides: readonly Side[];
 }
 
-/** @returns the deflection at design with the eye at `point` (in the frame of a left corner), where it has one */
-export type EyeProbe = (point: Vec3) => Deflection | undefined;
+export interface ProbedElement {
+  /** At design position. */
+  readonly design: Deflection;
+  /** Largest |s| of a pure heave and of a pure roll over the envelope. */
+  readonly heave: number;
+  readonly roll: number;
+}
+
+/** @returns the element's motion with the eye at `point` (in the frame of a left corner), where it has one */
+export type EyeProbe = (point: Vec3) => ProbedElement | undefined;
+
+/** Positions looked at on each side of design. */
+const STEPS = 4;
 
 export function eyeProbe(axle: AxleModel, element: ElementModel, moved: MovedEye): EyeProbe {
   const corners = builtCorners(axle);
-  const left = corners.left.corner.motion(0);
-  const right = corners.right.corner.motion(0);
+  const at = (left: number, right: number): AxleMotion | undefined => {
+    const motions = { left: corners.left.corner.motion(left), right: corners.right.corner.motion(right) };
+    return isReached(motions.left) && isReached(motions.right) ? { left: motions.left, right: motions.right } : undefined;
+  };
+  const design = at(0, 0);
+  const heaves = steps(axle.travel.from, axle.travel.to).map((travel) => at(travel, travel));
+  const amplitude = Math.min(-axle.travel.from, axle.travel.to);
+  const rolls = steps(-amplitude, amplitude).map((travel) => at(-travel, travel));
   return (point) => {
-    if ("kind" in left || "kind" in right || element.connection === undefined) return undefined;
+    if (design === undefined || element.connection === undefined) return undefined;
     const made = connectionOf({ ...element, connection: withEye(element.connection, moved, point) }, { axle, corners });
     if (isUnconnected(made)) return undefined;
-    const deflection = made.deflection({ left, right });
-    return "kind" in deflection ? undefined : deflection;
+    const deflection = made.deflection(design);
+    if ("kind" in deflection) return undefined;
+    return { design: deflection, heave: largest(made, heaves), roll: largest(made, rolls) };
   };
+}
+
+const isReached = (motion: object): motion is CornerMotion => !("kind" in motion);
+
+function steps(from: number, to: number): readonly number[] {
+  return Array.from({ length: STEPS }, (_, index) => (index + 1) / STEPS).flatMap((share) => [from * share, to * share]);
+}
+
+/** Beyond what the links reach there is nothing to look at; `unreachable-travel` tells that. */
+function largest(connection: Connection, motions: readonly (AxleMotion | undefined)[]): number {
+  return motions.reduce((most, motion) => {
+    const deflection = motion && connection.deflection(motion);
+    return deflection === undefined || "kind" in deflection ? most : Math.max(most, Math.abs(deflection.s));
+  }, 0);
 }
 
 function withEye(connection: ConnectionModel, moved: MovedEye, point: Vec3): ConnectionModel {

@@ -5,7 +5,11 @@ import type { Origin } from "../model/origin.js";
 
 export function linkOrigin(
   axle: AxleModel,
-  { link, side, element }: { readonly link: BindingLink; readonly side: "left" | "right"; readonly element?: string | undefined },
+  {
+    link,
+    side,
+    element,
+  }: { readonly link: BindingLink; readonly side: "left" | "right"; readonly element?: string | undefined },
 ): Origin | undefined {
   if (element !== undefined) return axle.elements.find(({ path }) => path === element)?.nameOrigin;
   const corner = axle.corner[side];

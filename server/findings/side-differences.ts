@@ -27,14 +27,17 @@ export interface Difference {
 }
 
 export function differencesOf(car: CarModel): readonly Difference[] {
-  return [car.axles.front, car.axles.rear].flatMap((axle) => (axle === undefined ? [] : [...points(axle), ...wheels(axle), ...elements(axle)]));
+  return [car.axles.front, car.axles.rear].flatMap((axle) =>
+    axle === undefined ? [] : [...points(axle), ...wheels(axle), ...elements(axle)],
+  );
 }
 
 /** Two places closer than this are the same: rounding of units, m. */
 const SAME = 1e-9;
 
 function points({ name, corner }: AxleModel): readonly Difference[] {
-  if (corner.left.kind !== "hardpoints" || corner.right.kind !== "hardpoints") return kinds(name, corner.left, corner.right);
+  if (corner.left.kind !== "hardpoints" || corner.right.kind !== "hardpoints")
+    return kinds(name, corner.left, corner.right);
   const right = new Map(pointsOf(corner.right));
   return pointsOf(corner.left).flatMap(([what, point]) => {
     const other = right.get(what);
@@ -45,19 +48,30 @@ function points({ name, corner }: AxleModel): readonly Difference[] {
 
 function kinds(name: string, left: CornerModel, right: CornerModel): readonly Difference[] {
   if (left.kind === right.kind) return [];
-  return [{ what: `The ${name} linkage`, left: left.kind, right: right.kind, origin: right.origin, other: left.origin }];
+  return [
+    { what: `The ${name} linkage`, left: left.kind, right: right.kind, origin: right.origin, other: left.origin },
+  ];
 }
 
 function pointsOf(corner: HardpointCorner): readonly (readonly [string, Given<Vec3>])[] {
   const wishbone = (name: string, { fore, aft, outer }: HardpointCorner["lower"]) =>
-    [[`${name} fore`, fore], [`${name} aft`, aft], [`${name} outer`, outer]] as const;
+    [
+      [`${name} fore`, fore],
+      [`${name} aft`, aft],
+      [`${name} outer`, outer],
+    ] as const;
   const { rod, rocker, trackRod } = corner;
   return [
     ...wishbone("lower-wishbone", corner.lower),
     ...wishbone("upper-wishbone", corner.upper),
     ["track-rod inner", trackRod.inner],
     ["track-rod outer", trackRod.outer],
-    ...(rod === undefined ? [] : ([[`${rod.kind} outer`, rod.outer], [`${rod.kind} inner`, rod.inner]] as const)),
+    ...(rod === undefined
+      ? []
+      : ([
+          [`${rod.kind} outer`, rod.outer],
+          [`${rod.kind} inner`, rod.inner],
+        ] as const)),
     ...(rocker === undefined ? [] : [["rocker pivot", rocker.pivot] as const]),
     ...[...(rocker?.eyes ?? [])].map(([eye, point]) => [`rocker eye ${eye}`, point] as const),
   ];
@@ -128,7 +142,8 @@ function words(axle: string, left: ElementModel, right: ElementModel): readonly 
 }
 
 /** Connections mirror, so their coordinates differ by rights; the points are compared with the linkage. */
-const isPlace = (word: string): boolean => word === "between" || word === "twists" || word === "lever" || word === "drop-link" || word === "tie";
+const isPlace = (word: string): boolean =>
+  word === "between" || word === "twists" || word === "lever" || word === "drop-link" || word === "tie";
 
 function written({ values, block }: ResolvedStatement): string {
   const own = values.map((value) => {

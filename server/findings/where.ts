@@ -9,7 +9,12 @@ import type { Origin } from "../model/origin.js";
 import type { CheckedCar, RuleContext } from "./context.js";
 
 /** The place in this file for something that is written at `origin` and concerns `element`. */
-export function placeFor(context: RuleContext, car: CheckedCar, origin: Origin, element?: ElementModel): Origin | undefined {
+export function placeFor(
+  context: RuleContext,
+  car: CheckedCar,
+  origin: Origin,
+  element?: ElementModel,
+): Origin | undefined {
   const { model } = car;
   if (model.setup === undefined) return origin.uri === context.uri ? origin : model.nameOrigin;
   if (isInside(origin, model.origin)) return origin;

@@ -19,7 +19,9 @@ export function leakWords(leak: Leak, { kind }: ElementFigures): string {
   if (typeof leak.finite === "number") parts.push(`${percent(leak.finite)} over the travel`);
   if (typeof leak.rate === "number") {
     const what = kind === "damper" ? "damping" : "stiffness";
-    parts.push(`${percent(leak.rate)} of the ${what} ${leak.mode === "other-wheel" ? "at that wheel" : `in ${leak.mode}`}`);
+    parts.push(
+      `${percent(leak.rate)} of the ${what} ${leak.mode === "other-wheel" ? "at that wheel" : `in ${leak.mode}`}`,
+    );
   }
   return parts.join(", ");
 }

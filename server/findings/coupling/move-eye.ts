@@ -3,9 +3,9 @@
  * swings in the unclaimed mode while its own motion stays within a tenth. Where other elements use
  * the eye they are named, and an eye of its own is offered beside the move.
  */
-import { clearEye, type MotionsAt } from "../../analyses/clear-eye.js";
-import { type EyeProbe, eyeProbe } from "../../assemble/eye-probe.js";
-import { cross, mirror, norm, scale, add, unit, type Vec3 } from "../../maths/vec3.js";
+import { clearEye, type EyePlane } from "../../analyses/clear-eye.js";
+import { eyeProbe, type ProbedElement } from "../../assemble/eye-probe.js";
+import { cross, mirror, norm, scale, sub, add, unit, type Vec3 } from "../../maths/vec3.js";
 import type { Attachment, AxleModel, RockerModel } from "../../model/car.js";
 import type { Given, Side } from "../../model/origin.js";
 import { showNumber } from "../../quantities/index.js";
@@ -36,13 +36,13 @@ export function eyeMoves(
   element: CheckedElement,
   proves: (fix: Fix) => boolean,
 ): readonly Fix[] {
-  return candidates(element)
+  return candidates(element, car.model.leakLimits.information)
     .sort((a, b) => a.distance - b.distance)
     .flatMap((candidate) => fixesFor(context, car, element, candidate))
     .filter(proves);
 }
 
-function candidates({ model, axle, figures }: CheckedElement): Candidate[] {
+function candidates({ model, axle, figures }: CheckedElement, limit: number): Candidate[] {
   const mode = leakOf(figures)?.mode;
   if (axle === undefined || model.connection?.kind !== "between" || (mode !== "heave" && mode !== "roll")) return [];
   const seen = new Set<number>();
@@ -51,7 +51,7 @@ function candidates({ model, axle, figures }: CheckedElement): Candidate[] {
     const eye = end.kind === "eye" ? rocker?.eyes.get(end.eye) : undefined;
     if (end.kind !== "eye" || rocker === undefined || eye === undefined || seen.has(eye.origin.start)) return [];
     seen.add(eye.origin.start);
-    return moved(axle, model, end, eye, rocker, mode) ?? [];
+    return moved(axle, model, end, eye, rocker, mode, limit) ?? [];
   });
 }
 
@@ -62,15 +62,20 @@ function moved(
   eye: Given<Vec3>,
   rocker: RockerModel,
   into: "heave" | "roll",
+  limit: number,
 ): Candidate | undefined {
-  const sides = (["left", "right"] as const).filter((side) => rockerOf(axle, side)?.eyes.get(end.eye)?.origin.start === eye.origin.start);
+  const sides = (["left", "right"] as const).filter(
+    (side) => rockerOf(axle, side)?.eyes.get(end.eye)?.origin.start === eye.origin.start,
+  );
   const toLeft = (point: Vec3): Vec3 => (end.side === "left" ? point : mirror(point));
   const from = toLeft(eye.value);
   const [e1, e2] = planeOf(toLeft(rocker.axis.value));
   const place = (a: number, b: number): Vec3 => add(from, add(scale(e1, a), scale(e2, b)));
+  const pivot = toLeft(rocker.pivot.value);
+  const furthest = norm(sub(from, pivot));
   const probe = eyeProbe(axle, element, { eye: end.eye, sides });
-  const furthest = norm([from[0] - toLeft(rocker.pivot.value)[0], from[1] - toLeft(rocker.pivot.value)[1], from[2] - toLeft(rocker.pivot.value)[2]]);
-  const move = clearEye(motionsOf(probe, place, into), KEEP, furthest);
+  const at = (a: number, b: number): ProbedElement | undefined => probe(place(a, b));
+  const move = clearEye(planeFor(at, into, limit, furthest));
   if (move === undefined) return undefined;
   const point = place(move.a, move.b);
   // A mirrored eye is written for the left side; one that stands for the right alone in its own place.
@@ -78,15 +83,36 @@ function moved(
   return { end, eye, written, distance: Math.hypot(move.a, move.b) };
 }
 
-function motionsOf(probe: EyeProbe, place: (a: number, b: number) => Vec3, into: "heave" | "roll"): MotionsAt {
-  return (a, b) => {
-    const deflection = probe(place(a, b));
-    if (deflection === undefined) return undefined;
-    const heave = deflection.dL + deflection.dR;
-    const roll = deflection.dR - deflection.dL;
-    return into === "heave" ? { unclaimed: heave, claimed: roll } : { unclaimed: roll, claimed: heave };
+/** Over the travel a little below the limit, so that rounding the coordinates does not cross it. */
+const BELOW = 0.95;
+
+/** What has to come to nothing, and what has to be kept: the own motion within a tenth, no leak over the travel. */
+function planeFor(
+  at: (a: number, b: number) => ProbedElement | undefined,
+  into: "heave" | "roll",
+  limit: number,
+  furthest: number,
+): EyePlane {
+  const start = at(0, 0);
+  const kept = start === undefined ? 0 : claimedMotion(start, into);
+  return {
+    furthest,
+    unclaimed(a, b) {
+      const probed = at(a, b);
+      return probed && (into === "heave" ? inHeave(probed) : inRoll(probed));
+    },
+    allowed(a, b) {
+      const probed = at(a, b);
+      if (probed === undefined) return false;
+      const [leaked, own] = into === "heave" ? [probed.heave, probed.roll] : [probed.roll, probed.heave];
+      return Math.abs(claimedMotion(probed, into) / kept - 1) <= KEEP && leaked <= BELOW * limit * own;
+    },
   };
 }
+
+const inHeave = ({ design }: ProbedElement): number => design.dL + design.dR;
+const inRoll = ({ design }: ProbedElement): number => design.dR - design.dL;
+const claimedMotion = (probed: ProbedElement, into: "heave" | "roll"): number => (into === "heave" ? inRoll(probed) : inHeave(probed));
 
 /** Two unit vectors that span the plane across the axis. */
 function planeOf(axis: Vec3): readonly [Vec3, Vec3] {
@@ -101,7 +127,12 @@ function rockerOf(axle: AxleModel, side: Side): RockerModel | undefined {
   return corner.kind === "hardpoints" ? corner.rocker : undefined;
 }
 
-function fixesFor(context: RuleContext, car: CheckedCar, element: CheckedElement, candidate: Candidate): readonly Fix[] {
+function fixesFor(
+  context: RuleContext,
+  car: CheckedCar,
+  element: CheckedElement,
+  candidate: Candidate,
+): readonly Fix[] {
   const { eye, written, end, distance } = candidate;
   const text = context.textOf(eye.origin.uri)?.slice(eye.origin.start, eye.origin.end);
   const coordinates = text === undefined ? undefined : coordinatesText(text, written, eye.unit);
@@ -121,24 +152,44 @@ function fixesFor(context: RuleContext, car: CheckedCar, element: CheckedElement
 /** Names of the other elements that are joined to the same eye, each once. */
 function othersOn(car: CheckedCar, element: CheckedElement, eye: Given<Vec3>): readonly string[] {
   const elements = [car.model.axles.front, car.model.axles.rear].flatMap((axle) => axle?.elements ?? []);
-  const using = elements.filter((other) => other.name !== element.model.name && endsOf(other).some((end) => end.point.origin.start === eye.origin.start && end.point.origin.uri === eye.origin.uri));
+  const using = elements.filter(
+    (other) =>
+      other.name !== element.model.name &&
+      endsOf(other).some(
+        (end) => end.point.origin.start === eye.origin.start && end.point.origin.uri === eye.origin.uri,
+      ),
+  );
   return [...new Set(using.map(({ name }) => name))];
 }
 
 function endsOf({ connection }: CheckedElement["model"]): readonly EyeEnd[] {
-  const ends = connection?.kind === "between" ? connection.ends : connection?.kind === "bar" ? [connection.links.left, connection.links.right] : [];
+  const ends =
+    connection?.kind === "between"
+      ? connection.ends
+      : connection?.kind === "bar"
+        ? [connection.links.left, connection.links.right]
+        : [];
   return ends.filter((end): end is EyeEnd => end?.kind === "eye");
 }
 
 /** A new eye for this element alone, below the shared one. */
-function ownEye(context: RuleContext, { model, axle }: CheckedElement, { eye, end }: Candidate, coordinates: string): readonly Fix[] {
+function ownEye(
+  context: RuleContext,
+  { model, axle }: CheckedElement,
+  { eye, end }: Candidate,
+  coordinates: string,
+): readonly Fix[] {
   const text = context.textOf(eye.statement.uri);
   if (text === undefined || model.connection?.kind !== "between" || axle === undefined) return [];
   const taken = rockerOf(axle, end.side)?.eyes;
   const name = freeName(`${end.eye}-${model.name}`, (candidate) => taken?.has(candidate) === true);
   const lineStart = text.lastIndexOf("\n", eye.statement.start - 1) + 1;
   const indent = /^\s*/.exec(text.slice(lineStart))?.[0] ?? "";
-  const added = { uri: eye.statement.uri, span: { start: eye.statement.end, end: eye.statement.end }, newText: `\n${indent}eye ${name} ${coordinates}` };
+  const added = {
+    uri: eye.statement.uri,
+    span: { start: eye.statement.end, end: eye.statement.end },
+    newText: `\n${indent}eye ${name} ${coordinates}`,
+  };
   const renamed = model.connection.ends.flatMap((one) => {
     const span = one.kind === "eye" && one.eye === end.eye ? eyeNameIn(context, one) : undefined;
     return span === undefined ? [] : [{ uri: one.origin.uri, span, newText: name }];

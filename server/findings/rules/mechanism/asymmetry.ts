@@ -40,7 +40,14 @@ function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     for (const difference of differencesOf(car.model)) {
       const { origin } = difference;
-      if (standsInBase(car, (base) => differencesOf(base.model).some((other) => other.origin.start === origin.start && other.origin.uri === origin.uri))) continue;
+      if (
+        standsInBase(car, (base) =>
+          differencesOf(base.model).some(
+            (other) => other.origin.start === origin.start && other.origin.uri === origin.uri,
+          ),
+        )
+      )
+        continue;
       if (origin.uri !== context.uri || told.has(origin.start)) continue;
       told.add(origin.start);
       yield findingOf(context, difference);

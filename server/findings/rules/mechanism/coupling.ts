@@ -148,7 +148,9 @@ function isMended(context: RuleContext, { edits }: Fix, name: string, path: stri
     .cars.find((one) => nameOf(one) === name);
   const element = after && elementAt(after, path);
   if (before === undefined || after === undefined || element === undefined) return false;
-  return severityOf(after, element) === undefined && leakOf(element.figures) !== undefined && binds(after) <= binds(before);
+  return (
+    severityOf(after, element) === undefined && leakOf(element.figures) !== undefined && binds(after) <= binds(before)
+  );
 }
 
 function binds({ analysis }: CheckedCar): number {

@@ -35,7 +35,12 @@ export const missedExpectation: Rule = { meta, check };
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     for (const missed of missedIn(car)) {
-      if (standsInBase(car, (base) => missedIn(base).some(({ origin }) => origin.start === missed.origin.start && origin.uri === missed.origin.uri))) continue;
+      if (
+        standsInBase(car, (base) =>
+          missedIn(base).some(({ origin }) => origin.start === missed.origin.start && origin.uri === missed.origin.uri),
+        )
+      )
+        continue;
       const place = placeFor(context, car, missed.origin);
       if (place !== undefined) yield findingOf(context, car, missed, place);
     }
@@ -59,7 +64,12 @@ function missedIn({ model, analysis }: CheckedCar): readonly Missed[] {
   });
 }
 
-function findingOf(context: RuleContext, car: CheckedCar, missed: Missed, place: { readonly uri: string; readonly start: number; readonly end: number }): Finding {
+function findingOf(
+  context: RuleContext,
+  car: CheckedCar,
+  missed: Missed,
+  place: { readonly uri: string; readonly start: number; readonly end: number },
+): Finding {
   const { figure, value, unit, margin, origin } = missed;
   const by = margin === undefined ? "" : ` and misses by ${showQuantity(Math.abs(margin), unit)}`;
   const elsewhere = place.uri !== origin.uri || place.start !== origin.start;

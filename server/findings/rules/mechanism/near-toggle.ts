@@ -67,13 +67,20 @@ function togglesOf({ analysis }: CheckedAxle): readonly Toggle[] {
 
 function standsNear(car: CheckedCar, axle: string, { link, angle }: Toggle): boolean {
   return axlesOf(car).some(
-    (other) => other.axle.name === axle && togglesOf(other).some((one) => one.link === link && severityOf(one.angle) === severityOf(angle)),
+    (other) =>
+      other.axle.name === axle &&
+      togglesOf(other).some((one) => one.link === link && severityOf(one.angle) === severityOf(angle)),
   );
 }
 
 const severityOf = (angle: number): "warning" | "information" => (angle < WARNING ? "warning" : "information");
 
-function findingOf(context: RuleContext, { axle }: CheckedAxle, toggle: Toggle, place: { readonly start: number; readonly end: number }): Finding {
+function findingOf(
+  context: RuleContext,
+  { axle }: CheckedAxle,
+  toggle: Toggle,
+  place: { readonly start: number; readonly end: number },
+): Finding {
   const travel = showQuantity(toggle.travel, axle.travel.given?.unit ?? "mm", 3);
   const angle = showNumber(toggle.angle / DEGREE, 2);
   return {

@@ -115,5 +115,7 @@ function fix(finding: Finding, context: RuleContext): readonly Fix[] {
   const claims = kept.length > 0 ? kept : movedIn(figures.sensitivity);
   if (claims.length === 0) return [];
   const span = { start: first.start, end: last.end };
-  return [oneEdit(`Say that ${model.name} is for ${all(claims)}`, first.uri, span, claims.join(" and "), { preferred: true })];
+  return [
+    oneEdit(`Say that ${model.name} is for ${all(claims)}`, first.uri, span, claims.join(" and "), { preferred: true }),
+  ];
 }

@@ -54,15 +54,24 @@ function has(car: CheckedCar, problem: AssemblyProblem): boolean {
   return axlesOf(car).some(({ analysis }) => analysis.problems.some((other) => keyOf(other) === keyOf(problem)));
 }
 
-const keyOf = (problem: AssemblyProblem): string => `${problem.kind === "linkage" ? problem.side : problem.path} ${problem.reason}`;
+const keyOf = (problem: AssemblyProblem): string =>
+  `${problem.kind === "linkage" ? problem.side : problem.path} ${problem.reason}`;
 
-function subjectOf({ axle }: CheckedAxle, problem: AssemblyProblem): { origin: Origin; element?: CheckedAxle["axle"]["elements"][number] } {
+function subjectOf(
+  { axle }: CheckedAxle,
+  problem: AssemblyProblem,
+): { origin: Origin; element?: CheckedAxle["axle"]["elements"][number] } {
   if (problem.kind === "linkage") return { origin: axle.nameOrigin };
   const element = axle.elements.find(({ path }) => path === problem.path);
   return element === undefined ? { origin: axle.nameOrigin } : { origin: element.nameOrigin, element };
 }
 
-function findingOf(context: RuleContext, { axle }: CheckedAxle, problem: AssemblyProblem, place: { readonly start: number; readonly end: number }): Finding {
+function findingOf(
+  context: RuleContext,
+  { axle }: CheckedAxle,
+  problem: AssemblyProblem,
+  place: { readonly start: number; readonly end: number },
+): Finding {
   const subject = problem.kind === "linkage" ? `the ${axle.name} ${problem.side} linkage` : problem.path;
   return {
     rule: meta.id,

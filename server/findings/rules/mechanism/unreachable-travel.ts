@@ -71,7 +71,12 @@ function bindsOf({ analysis }: CheckedAxle): readonly Bind[] {
     .sort((a, b) => Math.abs(a.limit) - Math.abs(b.limit));
 }
 
-function findingOf(context: RuleContext, checked: CheckedAxle, bind: Bind, place: { readonly start: number; readonly end: number }): Finding {
+function findingOf(
+  context: RuleContext,
+  checked: CheckedAxle,
+  bind: Bind,
+  place: { readonly start: number; readonly end: number },
+): Finding {
   const { axle } = checked;
   const unit = axle.travel.given?.unit ?? "mm";
   const asked = bind.limit < 0 || bind.travel < 0 ? axle.travel.from : axle.travel.to;
@@ -106,9 +111,12 @@ function fix(finding: Finding): readonly Fix[] {
   if (data === undefined || data.from >= data.to) return [];
   const step = data.unit === "in" ? 0.05 : 1;
   const inUnit = (metres: number): number => fromSI(metres, data.unit) ?? Number.NaN;
-  const inward = (value: number): number => Math.sign(value) * Math.max(0, Math.floor(Math.abs(value) / step - 1) * step);
+  const inward = (value: number): number =>
+    Math.sign(value) * Math.max(0, Math.floor(Math.abs(value) / step - 1) * step);
   const text = `${rounded(inward(inUnit(data.from)))} .. ${rounded(inward(inUnit(data.to)))} ${data.unit}`;
-  return text.includes("NaN") ? [] : [oneEdit(`Shorten the travel to ${text}`, data.uri, data.span, text, { preferred: true })];
+  return text.includes("NaN")
+    ? []
+    : [oneEdit(`Shorten the travel to ${text}`, data.uri, data.span, text, { preferred: true })];
 }
 
 const rounded = (value: number): string => String(Number(value.toFixed(3)) + 0);

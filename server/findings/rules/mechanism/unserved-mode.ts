@@ -76,7 +76,9 @@ function gapsOf(car: CheckedCar): readonly Gap[] {
   return axlesOf(car).flatMap((axle) =>
     (["heave", "roll"] as const).flatMap((mode) =>
       (["spring", "damper"] as const)
-        .filter((service) => !isServed(axle, mode, service) && !joining.some((element) => joins(element, mode, service)))
+        .filter(
+          (service) => !isServed(axle, mode, service) && !joining.some((element) => joins(element, mode, service)),
+        )
         .map((service) => ({ axle: axle.axle.name, mode, service })),
     ),
   );
@@ -103,16 +105,15 @@ function provides(kind: ElementModel["kind"], service: Service): boolean {
 /** By its motion where that is known, else by its claim. */
 function servesIn(element: ElementModel, figures: ElementFigures | undefined, mode: Mode): boolean {
   const motion = figures?.sensitivity;
-  if (motion === undefined || "kind" in motion) return element.for.some((claim) => claim === mode || claim === "corner");
+  if (motion === undefined || "kind" in motion)
+    return element.for.some((claim) => claim === mode || claim === "corner");
   const largest = Math.max(Math.abs(motion.heave), Math.abs(motion.roll));
   return largest > 0 && Math.abs(motion[mode]) >= SERVES * largest;
 }
 
 function findingOf(context: RuleContext, place: { readonly start: number; readonly end: number }, gap: Gap): Finding {
   const why =
-    gap.service === "spring"
-      ? `so that nothing carries or centres it there`
-      : `so that it swings on undamped there`;
+    gap.service === "spring" ? `so that nothing carries or centres it there` : `so that it swings on undamped there`;
   return {
     rule: meta.id,
     severity: meta.severity,
