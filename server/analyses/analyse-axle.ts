@@ -4,7 +4,7 @@ import type { AxleMechanism } from "../elements/mechanism.js";
 import { absent, bindsReason } from "./absent.js";
 import { atRest } from "./at-rest.js";
 import { contributions } from "./contributions.js";
-import { elementFigures, elementWithout } from "./coupling.js";
+import { elementFigures, elementWithout } from "./element-figures.js";
 import { axleRates } from "./rates.js";
 import { reachFigures } from "./reach.js";
 import type { Absent, AxleAnalysis } from "./results.js";

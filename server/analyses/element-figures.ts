@@ -1,0 +1,109 @@
+/**
+ * Everything that is told about one element of an axle: how it is moved, what it gives at the wheels, what
+ * it carries at rest, and its leak.
+ */
+import type { Deflection, Element } from "../elements/element.js";
+import type { AxleMechanism } from "../elements/mechanism.js";
+import { absent, isAbsent } from "./absent.js";
+import { staticForce, staticRate } from "./carrying.js";
+import type { Contributions } from "./contributions.js";
+import { idleModes, leakOf, type Spans } from "./coupling.js";
+import { inHeave, inRoll } from "./form.js";
+import type { Absent, ElementFigures, Figure } from "./results.js";
+import { type Span, spanOver } from "./sampled.js";
+import { sensitivity } from "./sensitivity.js";
+import type { AxleStates } from "./states.js";
+import { type AtDesign, type Trim, trimElements } from "./trim.js";
+
+export interface AxleContext {
+  readonly mechanism: AxleMechanism;
+  readonly states: AxleStates;
+  readonly design: AtDesign;
+  readonly trim: Trim;
+  readonly parts: Contributions;
+}
+
+function ownRate(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
+  const stated = statedRate(element) ?? seatUnknown(element, trim, mechanism);
+  return stated ?? staticRate(element, d.s + (trim.seats.get(element) ?? 0));
+}
+
+/** The rate or damping that an element has wherever it stands, or why it never has one. */
+function statedRate({ law, lawMissing }: Element): Figure | undefined {
+  if (law === undefined) return absent(lawMissing ?? "it has no law");
+  if (law.kind === "damper") return law.lowSpeed;
+  return law.kind === "inerter" ? absent("an inerter has neither rate nor damping") : law.constantRate;
+}
+
+/** Why the deflection at rest is not known. */
+function seatUnknown(element: Element, trim: Trim, mechanism: AxleMechanism): Absent | undefined {
+  if (!isAbsent(trim.results)) return undefined;
+  const concerned = mechanism.trim.by === "push-rod" || trimElements(mechanism).includes(element);
+  return concerned ? trim.results : undefined;
+}
+
+function staticLoad(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
+  if (element.law === undefined) return absent(element.lawMissing ?? "it has no law");
+  return seatUnknown(element, trim, mechanism) ?? staticForce(element, d.s + (trim.seats.get(element) ?? 0));
+}
+
+function atWheels(element: Element, { parts, mechanism, trim }: AxleContext): Figure {
+  if (element.law === undefined) return absent(element.lawMissing ?? "it has no law");
+  const form = (element.law.kind === "damper" ? parts.damping : parts.stiffness).get(element);
+  if (form === undefined) return seatUnknown(element, trim, mechanism) ?? absent("it has neither rate nor damping");
+  if (element.side !== undefined) return element.side === "left" ? form.LL : form.RR;
+  if (element.for[0] !== "roll") return inHeave(form);
+  return mechanism.track === undefined
+    ? absent(`the ${mechanism.name} axle has no track`)
+    : inRoll(form, mechanism.track);
+}
+
+function travelOf({ heave, roll }: Spans): Span | Absent {
+  if (isAbsent(heave)) return heave;
+  if (isAbsent(roll)) return roll;
+  return { from: Math.min(heave.from, roll.from), to: Math.max(heave.to, roll.to) };
+}
+
+/** Figures of an element that cannot move or is not joined to anything. */
+export function elementWithout(element: Element, why: Absent): ElementFigures {
+  return {
+    path: element.path,
+    kind: element.kind,
+    for: element.for,
+    basis: element.connection?.basis ?? "hardpoints",
+    torsional: element.connection?.torsional ?? false,
+    sensitivity: why,
+    motionRatio: element.side === undefined ? undefined : why,
+    leak: why,
+    rate: statedRate(element) ?? why,
+    atWheels: why,
+    staticLoad: why,
+    travel: why,
+    idleIn: [],
+  };
+}
+
+/** Everything that is told about one element of an axle. */
+export function elementFigures(element: Element, context: AxleContext): ElementFigures {
+  const d = context.design.get(element);
+  const idle = element.connection?.idle;
+  if (idle !== undefined) return elementWithout(element, absent(idle));
+  if (d === undefined) return elementWithout(element, absent(element.connectionMissing ?? "it is not connected"));
+  const { states } = context;
+  const spans = { heave: spanOver(element, states.heave), roll: spanOver(element, states.roll) };
+  return {
+    path: element.path,
+    kind: element.kind,
+    for: element.for,
+    basis: element.connection?.basis ?? "hardpoints",
+    torsional: element.connection?.torsional ?? false,
+    sensitivity: sensitivity(context.mechanism.name, d),
+    motionRatio: element.side === undefined ? undefined : element.side === "left" ? d.dL : d.dR,
+    leak: leakOf(element, d, context, spans),
+    rate: ownRate(element, d, context),
+    atWheels: atWheels(element, context),
+    staticLoad: staticLoad(element, d, context),
+    travel: travelOf(spans),
+    idleIn: idleModes(element, d),
+  };
+}
