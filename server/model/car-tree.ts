@@ -97,7 +97,7 @@ function readCar({ raw, name, nameOrigin, context }: Declared): CarTree {
   const scope = insideCar(context.scope, raw, "car");
   const overrides: LocalOverride[] = [];
   const reading: Reading = { parts: context.shelf, tables: context.tables, overrides };
-  const ownerPlace: Origin = { uri: context.uri, start: raw.head.start, end: nameOrigin.end };
+  const ownerPlace: Origin = { ...nameOrigin, start: raw.head.start };
   const where = { concept: "car", scope, owner: `car ${name}`, ownerPlace, partial: false };
   const block = readBlock(raw.block ?? emptyBlock(raw), where, reading);
   const tree: CarTree = { block, right: { front: undefined, rear: undefined } };

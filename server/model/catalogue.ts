@@ -69,6 +69,10 @@ export class Shelf implements Parts {
     scope.sink.report({ ...at(scope.uri, raw.head), ...problem });
   }
 
+  get size(): number {
+    return this.#shelved.size;
+  }
+
   find(name: string): Part | undefined {
     for (const { shelf } of [this.#context, ...this.#context.used]) {
       const found = shelf.#shelved.get(name);
@@ -112,7 +116,7 @@ export class Shelf implements Parts {
   #readPart({ raw, word, named, scope }: Shelved): Part | undefined {
     const reader = new Reader(scope).on(at(scope.uri, raw), word.word, word);
     const read = readItems(word, word.takes, raw, raw.items, reader, "catalogue");
-    const ownerPlace = { uri: scope.uri, start: raw.head.start, end: named.declaration.end };
+    const ownerPlace = { ...named.declaration, start: raw.head.start };
     const owner = `${word.word} ${named.name}`;
     const where: BlockPlace = { concept: "catalogue", scope, owner, ownerPlace, partial: false };
     const reading = { parts: this, tables: this.#context.tables, overrides: undefined };

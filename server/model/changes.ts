@@ -1,6 +1,6 @@
 /** What an override line does at the end of its path: sets, adds, adjusts or removes. */
 import type { Item, Name, Statement } from "../../grammar/index.js";
-import { findWord } from "../../grammar/vocabulary/index.js";
+import { findWord, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
 import type { ResolvedValue } from "./car.js";
 import type { Change } from "./edit.js";
@@ -25,8 +25,10 @@ export interface Line {
   readonly scope: Scope;
 }
 
-export function reportMiss({ raw, path, scope }: Line, failing: string, candidates: readonly string[]): void {
-  const place = at(scope.uri, raw.head);
+/** Told at the step that finds nothing; where that is not written in the line, at its head. */
+export function reportMiss(line: Line, failing: string, candidates: readonly string[]): void {
+  const { raw, path, segments, scope } = line;
+  const place = at(scope.uri, segments.find((segment) => segment.text === failing) ?? raw.head);
   scope.sink.report({ ...place, kind: "override-without-target", path: path.join("."), failing, candidates });
 }
 
@@ -85,6 +87,18 @@ export class Setting extends Followed {
     const before = parent.statements[index];
     if (before !== undefined) return this.replace(parent, index, before);
     return this.#fitted(withAdded(parent, after));
+  }
+
+  /** A single word is not a path that went wrong but a word that is not known. */
+  override miss(block: TreeBlock, segment: number): void {
+    const { segments, path, scope } = this.line;
+    const [only, more] = segments;
+    if (only === undefined || more !== undefined) return super.miss(block, segment);
+    const isOutermost = path.length === 1;
+    const own = isOutermost ? wordsIn("setup").map((word) => word.word) : [];
+    const concept = isOutermost ? "setup" : block.concept;
+    const candidates = [...new Set([...own, ...stepsFrom(block, true)])];
+    scope.sink.report({ ...at(scope.uri, only), kind: "unknown-word", word: only.text, concept, candidates });
   }
 
   checkNeedless(why: "same-value" | "mirror-image"): void {

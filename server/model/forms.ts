@@ -21,13 +21,20 @@ export interface NoFit {
 export const plainWord = (item: Item | undefined): string | undefined =>
   item?.kind === "path" && item.segments.length === 1 ? item.segments[0]?.text : undefined;
 
-const isConnective = (item: Path): boolean =>
-  item.segments.length === 1 && connectives.has(item.segments[0]?.text ?? "");
+/**
+ * Whether a word joins the parts of this form, so that what should stand before it is missing
+ * (`between and chassis`). Elsewhere it may be a name like any other: a car may be called `x`.
+ */
+function joins(item: Path, form: Form): boolean {
+  const word = plainWord(item);
+  if (word === undefined || !connectives.has(word)) return false;
+  return form.some((slot) => slot.kind === "keyword" && slot.word === word);
+}
 
 /** How many items from `index` on the slot takes; 0 where it does not fit. */
-function taken(slot: Slot, items: readonly Item[], index: number): number {
+function taken(slot: Slot, items: readonly Item[], index: number, form: Form): number {
   const item = items[index];
-  if (item === undefined) return 0;
+  if (item === undefined || (item.kind === "path" && slot.kind !== "keyword" && joins(item, form))) return 0;
   switch (slot.kind) {
     case "keyword":
       return plainWord(item) === slot.word ? 1 : 0;
@@ -42,14 +49,14 @@ function taken(slot: Slot, items: readonly Item[], index: number): number {
     case "text":
       return item.kind === "text" ? 1 : 0;
     case "name":
-      return item.kind === "path" && item.segments.length === 1 && !isConnective(item) ? 1 : 0;
+      return item.kind === "path" && item.segments.length === 1 ? 1 : 0;
     case "attachment":
-      if (item.kind !== "path" || isConnective(item)) return 0;
+      if (item.kind !== "path") return 0;
       return items[index + 1]?.kind === "tuple" ? 2 : 1;
     case "modes":
       return takenByModes(items, index);
     default:
-      return item.kind === "path" && !isConnective(item) ? 1 : 0;
+      return item.kind === "path" ? 1 : 0;
   }
 }
 
@@ -59,9 +66,8 @@ function isNumeric(item: Item): boolean {
     case "binary":
     case "negation":
     case "group":
-      return true;
     case "path":
-      return !isConnective(item);
+      return true;
     default:
       return false;
   }
@@ -71,7 +77,7 @@ function takenByModes(items: readonly Item[], index: number): number {
   let end = index;
   for (;;) {
     const mode = items[end];
-    if (mode?.kind !== "path" || isConnective(mode)) return end === index ? 0 : end - index - 1;
+    if (mode?.kind !== "path" || connectives.has(plainWord(mode) ?? "")) return end === index ? 0 : end - index - 1;
     end++;
     if (plainWord(items[end]) !== "and") return end - index;
     end++;
@@ -82,7 +88,7 @@ function fit(form: Form, items: readonly Item[], starts: number[]): number {
   let index = 0;
   starts.length = 0;
   for (const slot of form) {
-    const count = taken(slot, items, index);
+    const count = taken(slot, items, index, form);
     if (count === 0) return index;
     starts.push(index);
     index += count;

@@ -25,8 +25,14 @@ export function checkNeeded(block: TreeBlock, raw: Block, where: BlockPlace, see
       word: word.word,
       concept: where.concept,
       owner: where.owner,
-      starter: word.starter,
+      starter: starterOf(word),
       insertAt,
     });
   }
+}
+
+/** What to write behind the word to begin with: a usual value, else the block of the vocabulary's example. */
+export function starterOf({ word, starter, example }: Word): string | undefined {
+  if (starter !== undefined) return starter;
+  return example?.startsWith(`${word} `) === true ? example.slice(word.length + 1) : undefined;
 }

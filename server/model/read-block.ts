@@ -120,7 +120,8 @@ class BlockReader {
   #known(word: Word, raw: Statement): TreeStatement | undefined {
     const { concept } = this.#where;
     const origin = at(this.#reader.uri, raw);
-    if (word.times === "one" && !this.#isFirst(this.#seen, word.word, origin, origin, "property")) return undefined;
+    if (word.times === "one" && !this.#isFirst(this.#seen, word.word, origin, "property"))
+      return undefined;
     if (word.times !== "one") this.#seen.set(word.word, origin);
     const read = readItems(word, word.takes, raw, raw.items, this.#reader.on(origin, word.word, word), concept);
     if (read.name !== undefined && !this.#takesName(word, read)) return undefined;
@@ -131,15 +132,15 @@ class BlockReader {
 
   #takesName(word: Word, { name }: Read): boolean {
     if (name === undefined) return true;
-    if (!this.#isFirst(this.#names, name.text, name.origin, name.origin, "name")) return false;
+    if (!this.#isFirst(this.#names, name.text, name.origin, "name")) return false;
     checkName(word, name, this.#where.concept, this.#where.scope);
     return true;
   }
 
-  #isFirst(known: Map<string, Origin>, word: string, first: Origin, place: Origin, what: "property" | "name"): boolean {
+  #isFirst(known: Map<string, Origin>, word: string, place: Origin, what: "property" | "name"): boolean {
     const before = known.get(word);
     if (before === undefined) {
-      known.set(word, first);
+      known.set(word, place);
       return true;
     }
     this.#reader.report({ ...place, kind: "duplicate", word, what, first: before });

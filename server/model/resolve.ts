@@ -19,6 +19,7 @@ import { readItems } from "./read-statement.js";
 import { checkBlock } from "./read-block.js";
 import { isLet } from "./scope.js";
 import { at } from "./sink.js";
+import { withoutSpoiled } from "./spoiled.js";
 import { wayBack } from "./use-graph.js";
 
 export { ResolveCache } from "./files.js";
@@ -56,7 +57,7 @@ function resolved(context: FileContext, files: Files): ResolvedFile {
   return {
     uri: context.uri,
     cars,
-    problems: context.sink.problems(),
+    problems: withoutSpoiled(context.sink.problems(), context.parsed),
     uses: usesOf(context),
     readsText: [...new Set([context, ...context.used].flatMap((one) => [...one.tables.texts.keys()]))],
     symbols: context.sink.symbols(),
@@ -127,10 +128,14 @@ function reportRow(row: { readonly start: number; readonly end: number }, { sink
   sink.report({ ...at(uri, row), kind: "wrong-form", word: "row", expected: [], detail });
 }
 
-/** Only where a car or set-up stands beside them: a file of parts alone is there for others. */
+/**
+ * Parts beside a set-up are there for it, parts beside a car alone may be for set-ups in other
+ * files; so are the `let`s of a file with nothing else in it.
+ */
 function checkUnused({ shelf, sink, declared, scope }: FileContext): void {
-  if (declared.size === 0) return;
-  for (const { name, origin } of shelf.unfitted()) sink.report({ ...origin, kind: "unused-part", name });
+  const hasSetup = [...declared.values()].some(({ kind }) => kind === "setup");
+  if (hasSetup) for (const { name, origin } of shelf.unfitted()) sink.report({ ...origin, kind: "unused-part", name });
+  if (declared.size === 0 && shelf.size === 0) return;
   for (const { name, nameOrigin } of scope.lets?.values() ?? []) {
     if (!sink.isMentioned(nameOrigin)) sink.report({ ...nameOrigin, kind: "unused-let", name });
   }
