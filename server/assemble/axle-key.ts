@@ -1,41 +1,126 @@
 /**
- * The content key of an axle: every name and number that its analysis reads, as text. Two axles with the
- * same key have the same figures, in whatever file and at whatever place they are written.
+ * The content key of an axle: every name and number that its mechanism is built from, as text. Two axles
+ * with the same key have the same figures, in whatever file and at whatever place they are written.
  *
- * Invariant: places, units and notes are not part of it; everything else of the axle's model is, so that a
- * property that an analysis comes to read later is in it already.
+ * It is written out field by field, since it is made anew on every keystroke: it follows `assemble.ts`, and a
+ * test changes every number of a car in turn and asks for another key.
+ *
+ * Invariant: places, units and notes are not part of it.
  */
-import type { AxleModel, CarModel } from "../model/car.js";
+import type {
+  Attachment,
+  AxleModel,
+  CarModel,
+  ConnectionModel,
+  CornerModel,
+  ElementModel,
+  ResolvedBlock,
+  ResolvedValue,
+  WheelModel,
+} from "../model/car.js";
+import type { Given } from "../model/origin.js";
 
-/** Where something is written, in which unit, and what is said beside it. */
-const NOT_READ: ReadonlySet<string> = new Set([
-  "origin",
-  "nameOrigin",
-  "forOrigins",
-  "wordOrigin",
-  "statement",
-  "chain",
-  "unit",
-  "notes",
-  "given",
-  "part",
-]);
+/** A number or point, `-` where it is not given. */
+const given = (value: Given<number | readonly number[]> | undefined): string =>
+  value === undefined ? "-;" : `${value.value};`;
 
-function textOf(value: unknown): string {
-  if (typeof value === "number") return `${value}`;
-  if (typeof value === "string") return JSON.stringify(value);
-  if (typeof value !== "object" || value === null) return "";
-  if (Array.isArray(value)) return `[${value.map(textOf).join()}]`;
-  if (value instanceof Map) return textOf([...value]);
-  let text = "{";
-  for (const [key, inner] of Object.entries(value)) {
-    if (!NOT_READ.has(key)) text += `${key}:${textOf(inner)},`;
-  }
-  return `${text}}`;
+function wheelKey(wheel: WheelModel): string {
+  const { centre, camber, toe, loadedRadius, unsprungMass, tyreRate } = wheel;
+  return given(centre) + given(camber) + given(toe) + given(loadedRadius) + given(unsprungMass) + given(tyreRate);
 }
 
+function rodKey(rod: Extract<CornerModel, { kind: "hardpoints" | "planar" }>["rod"]): string {
+  return rod === undefined ? "no rod;" : `${rod.kind} ${rod.on} ${given(rod.outer)}${given(rod.inner)}`;
+}
+
+/** Eyes are not part of it: each element that is joined to one has its point. */
+function cornerKey(corner: CornerModel): string {
+  if (corner.kind === "ratio") return "ratio;";
+  if (corner.kind === "incomplete") return `incomplete ${corner.missing.join()};`;
+  const { lower, upper, rocker } = corner;
+  if (corner.kind === "planar") {
+    const arms = given(corner.lower.inner) + given(lower.outer) + given(corner.upper.inner) + given(upper.outer);
+    return `planar ${arms}${rodKey(corner.rod)}${given(rocker?.pivot)}`;
+  }
+  const arms = [corner.lower, corner.upper]
+    .map(({ fore, aft, outer }) => given(fore) + given(aft) + given(outer))
+    .join("");
+  const { trackRod } = corner;
+  const axis = given(corner.rocker?.pivot) + given(corner.rocker?.axis);
+  return `hardpoints ${arms}${given(trackRod.inner)}${given(trackRod.outer)}${rodKey(corner.rod)}${axis}`;
+}
+
+function endKey(end: Attachment | undefined): string {
+  if (end === undefined) return "off;";
+  switch (end.kind) {
+    case "chassis":
+      return `chassis ${given(end.point)}`;
+    case "eye":
+      return `${end.axle} ${end.side} rocker ${given(end.point)}`;
+    case "body":
+      return `${end.axle} ${end.side} ${end.body} ${given(end.point)}`;
+    case "lever-end":
+      return `${end.axle} ${end.side} ${end.bar};`;
+  }
+}
+
+function connectionKey(connection: ConnectionModel | undefined): string {
+  if (connection === undefined) return "none;";
+  switch (connection.kind) {
+    case "between":
+      return `between ${endKey(connection.ends[0])}${endKey(connection.ends[1])}`;
+    case "twists": {
+      const { of, against, tie } = connection;
+      return `twists ${of.side} ${against.body === "chassis" ? "chassis" : against.side} ${given(tie)}`;
+    }
+    case "bar": {
+      const { levers, links } = connection;
+      const both = [levers.left, levers.right]
+        .map(({ pivot, axis, end }) => given(pivot) + given(axis) + given(end))
+        .join("");
+      return `bar ${both}${endKey(links.left)}${endKey(links.right)}`;
+    }
+    case "ratio":
+      return `ratio ${connection.torsional} ${connection.ratios
+        .map(
+          ({ mode, ratio }) =>
+            `${mode} ${ratio.kind === "constant" ? given(ratio.value) : `${ratio.travel}:${ratio.deflection};`}`,
+        )
+        .join("")}`;
+  }
+}
+
+function valueKey(value: ResolvedValue): string {
+  switch (value.kind) {
+    case "number":
+      return `${value.value} ${value.dimension},`;
+    case "word":
+      return `${value.text},`;
+    default:
+      // Points, names and attachments of an element are those of its connection.
+      return "";
+  }
+}
+
+/** The words of a law with their numbers. */
+function blockKey(block: ResolvedBlock): string {
+  let text = "";
+  for (const { word, form, values, block: inner } of block.statements) {
+    text += `${word} ${form} `;
+    for (const value of values) text += valueKey(value);
+    if (inner !== undefined) text += `{${blockKey(inner)}}`;
+  }
+  for (const { key, value } of block.rows) text += `${valueKey(key)}:${valueKey(value)}`;
+  return text;
+}
+
+const elementKey = ({ path, kind, side, for: modes, connection, block }: ElementModel): string =>
+  `${path} ${kind} ${side ?? ""} ${modes.join()} ${connectionKey(connection)}${blockKey(block)}\n`;
+
+/** The key of an axle with the masses of its car. */
 export function axleKey(axle: AxleModel, car: CarModel): string {
-  // The block of the axle says once more, unread, what its other properties hold.
-  const { block: _, ...rest } = axle;
-  return `${textOf(rest)}|${car.mass?.value ?? ""}|${car.massFront?.value ?? ""}`;
+  const { name, track, rideHeight, travel, trim, wheel, corner } = axle;
+  const head = `${name} ${given(track)}${given(rideHeight)}${travel.from} ${travel.to} ${trim.by} ${trim.element ?? ""};`;
+  const sides = wheelKey(wheel.left) + wheelKey(wheel.right) + cornerKey(corner.left) + cornerKey(corner.right);
+  return `${head}${sides}${given(car.mass)}${given(car.massFront)}\n${axle.elements.map(elementKey).join("")}`;
 }
