@@ -33,9 +33,12 @@ function scoreOf(word: string, candidate: string): number | undefined {
   const b = plain(candidate);
   if (a === b) return 0;
   if (ourWordsFor(a).includes(candidate)) return 0.5;
-  const changes = editDistance(a, b);
-  // One change for short words, up to three for long ones; a change to every letter is no likeness.
-  if (changes <= Math.max(1, Math.floor(Math.min(a.length, b.length) / 3)) && changes < a.length) return changes;
+  // One change for short words, more for long ones; a change to every letter is no likeness.
+  const most = Math.min(a.length - 1, Math.max(1, Math.floor(Math.min(a.length, b.length) / 3)));
+  if (Math.abs(a.length - b.length) <= most) {
+    const changes = editDistance(a, b);
+    if (changes <= most) return changes;
+  }
   if (sharesParts(a, b)) return 4;
   return undefined;
 }

@@ -31,7 +31,7 @@ export function* fromSyntax<K extends SyntaxProblem["kind"]>(
   for (const problem of context.parsed.problems) {
     if (!isOf(problem, kinds)) continue;
     const wording = say(problem as SyntaxProblemOf<K>);
-    if (wording) yield finding(meta, context.uri, problem, wording);
+    if (wording) yield findingFrom(meta, context.uri, problem, wording);
   }
 }
 
@@ -44,7 +44,7 @@ export function* fromModel<K extends ModelProblem["kind"]>(
   for (const problem of context.problems) {
     if (!isOf(problem, kinds)) continue;
     const wording = say(problem as ModelProblemOf<K>);
-    if (wording) yield finding(meta, problem.uri, problem, wording);
+    if (wording) yield findingFrom(meta, problem.uri, problem, wording);
   }
 }
 
@@ -62,7 +62,7 @@ function isOf(problem: { readonly kind: string }, kinds: readonly string[]): boo
   return kinds.includes(problem.kind);
 }
 
-function finding(meta: Rule["meta"], uri: string, problem: Span, wording: Wording): Finding {
+function findingFrom(meta: Rule["meta"], uri: string, problem: Span, wording: Wording): Finding {
   const span = wording.span ?? problem;
   return {
     rule: meta.id,

@@ -9,12 +9,25 @@ export function contains(outer: Span, inner: Span): boolean {
   return outer.start <= inner.start && inner.end <= outer.end;
 }
 
-/** The innermost statement around the place, with the blocks on the way to it. */
+/** The entry of the list that holds the place. Entries stand in order and apart, so a binary search finds it. */
+function holding(entries: readonly Entry[], span: Span): Entry | undefined {
+  let low = 0;
+  let high = entries.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((entries[middle]?.start ?? 0) <= span.start) low = middle + 1;
+    else high = middle;
+  }
+  const found = entries[low - 1];
+  return found && contains(found, span) ? found : undefined;
+}
+
+/** The innermost statement around the place. */
 export function statementAt(document: Document, span: Span): Statement | undefined {
   let found: Statement | undefined;
   let entries: readonly Entry[] = document.entries;
   for (;;) {
-    const inside = entries.find((entry) => contains(entry, span));
+    const inside = holding(entries, span);
     if (inside?.kind !== "statement") return found;
     found = inside;
     if (!inside.block || !contains(inside.block, span)) return found;
@@ -24,11 +37,18 @@ export function statementAt(document: Document, span: Span): Statement | undefin
 
 /** The innermost block around the place. */
 export function blockAt(document: Document, span: Span): Block | undefined {
+  const statement = statementAt(document, span);
+  if (statement?.block && contains(statement.block, span)) return statement.block;
+  return statement && blockAround(document, statement);
+}
+
+/** The block that a statement stands in; undefined at the top level. */
+function blockAround(document: Document, statement: Statement): Block | undefined {
   let found: Block | undefined;
   let entries: readonly Entry[] = document.entries;
   for (;;) {
-    const inside = entries.find((entry) => contains(entry, span));
-    if (inside?.kind !== "statement" || !inside.block || !contains(inside.block, span)) return found;
+    const inside = holding(entries, statement);
+    if (inside?.kind !== "statement" || inside === statement || !inside.block) return found;
     found = inside.block;
     entries = inside.block.entries;
   }
@@ -56,7 +76,7 @@ export function itemFrom(document: Document, { start }: Span): Item | undefined 
 /** The innermost statement or row around the place. */
 export function entryAt(document: Document, span: Span): Entry | undefined {
   const entries = blockAt(document, span)?.entries ?? document.entries;
-  return entries.find((entry) => contains(entry, span));
+  return holding(entries, span);
 }
 
 function itemsOf(entry: Entry): readonly Item[] {
@@ -113,12 +133,6 @@ export function quantityIn(document: Document, span: Span): Quantity | undefined
   const found: Quantity[] = [];
   for (const node of around(document, span)) if (node.kind === "quantity" && contains(span, node)) found.push(node);
   return found.length === 1 ? found[0] : undefined;
-}
-
-/** The first name called `text` in the statement or row around the place, its block left out. */
-export function segmentNamed(document: Document, span: Span, text: string): Name | undefined {
-  for (const node of around(document, span)) if (node.kind === "name" && node.text === text) return node;
-  return undefined;
 }
 
 /** All units in the file, as written, most used first. */

@@ -73,6 +73,11 @@ export function dimensionWords(dimension: DimensionName): string {
   return dimensions[dimension];
 }
 
+/** The same for a dimension that was found: one without a name of its own comes as its base dimensions. */
+export function foundWords(found: string): string {
+  return Object.hasOwn(dimensions, found) ? dimensions[found as DimensionName] : `a value in ${found}`;
+}
+
 const targets: Readonly<Record<NameTarget, string>> = {
   car: "car",
   setup: "set-up",

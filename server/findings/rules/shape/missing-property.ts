@@ -23,8 +23,7 @@ import type { RuleContext } from "../../context.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Fix, Rule } from "../../finding.js";
 import { insertionInto } from "../../insertion.js";
-import { blockAt } from "../../tree.js";
-import { holdsUnread } from "../../unread.js";
+import { blockAt, contains } from "../../tree.js";
 import { quoted } from "../../wording.js";
 
 const meta = {
@@ -61,9 +60,10 @@ function firstSentence(help: string): string {
 
 /** A line of the same block that could not be read may be the one that is missing: one mistake, one finding. */
 function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-property">): boolean {
-  if (problem.uri !== context.uri) return false;
+  const unread = context.parsed.problems;
+  if (unread.length === 0 || problem.uri !== context.uri) return false;
   const block = blockFor(context, problem);
-  return block !== undefined && holdsUnread(context.parsed, block);
+  return block !== undefined && unread.some((one) => contains(block, one));
 }
 
 /** `insertAt` is the closing brace, or the end of a block that has none. */

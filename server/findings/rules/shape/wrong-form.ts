@@ -22,7 +22,6 @@
  */
 import { fromModel, type ModelProblemOf } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
-import { isHalfRead } from "../../unread.js";
 import { either, quoted } from "../../wording.js";
 
 const meta = {
@@ -34,10 +33,7 @@ const meta = {
 
 export const wrongForm: Rule = {
   meta,
-  check: (context) =>
-    fromModel(meta, context, ["wrong-form"], (problem) =>
-      isHalfRead(context.parsed, problem) ? undefined : { message: messageFor(problem) },
-    ),
+  check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
 };
 
 function messageFor(problem: ModelProblemOf<"wrong-form">): string {

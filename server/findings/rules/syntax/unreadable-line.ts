@@ -83,7 +83,7 @@ function withBlank(text: string, { start, end }: Span): Span {
 function messageFor(problem: Unreadable): string {
   switch (problem.kind) {
     case "unexpected":
-      return `${foundWords(problem.found)}${expectedWords(problem.expected)} What cannot be read is left out of the car until it is put right.`;
+      return `${foundWords(problem.found)}${expectedWords(problem)} What cannot be read is left out of the car until it is put right.`;
     case "stray-closing":
       return `This ${quoted(problem.found)} closes nothing: no bracket of its kind is open here. Remove it, or open one above.`;
     case "bad-character":
@@ -105,7 +105,8 @@ const expectations: Readonly<Record<string, string>> = {
   "end of statement": "the end of the statement (a new line, or a comma inside braces)",
 };
 
-function expectedWords(expected: readonly string[]): string {
+function expectedWords({ expected, found }: SyntaxProblemOf<"unexpected">): string {
+  if (found === "=" && expected.length === 0) return " A value follows its word without a sign.";
   return expected.length === 0
     ? ""
     : ` Expected here: ${either(expected.map((what) => expectations[what] ?? quoted(what)))}.`;

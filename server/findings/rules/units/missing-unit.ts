@@ -21,25 +21,21 @@
  * ```
  */
 import { oneEdit } from "../../edits.js";
-import { fromModel, problemBehind } from "../../from-problems.js";
+import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
-import { likelyUnits } from "../../likely-units.js";
-import { isHalfRead } from "../../unread.js";
+import { likelyUnits, unitRanking } from "../../likely-units.js";
 import { dimensionWords, either, quoted } from "../../wording.js";
 
 const meta = { id: "missing-unit", title: "A number without its unit", cost: "model", severity: "error" } as const;
 
 export const missingUnit: Rule = {
   meta,
-  check: (context) =>
-    fromModel(meta, context, ["missing-unit"], (problem) => {
-      if (isHalfRead(context.parsed, problem)) return undefined;
-      const units = likelyUnits(problem.candidates, context);
-      const such = units.length > 0 ? `, such as ${either(units)}` : "";
-      return {
-        message: `${quoted(problem.digits)} has no unit, so it cannot be used: ${dimensionWords(problem.dimension)} is due here. Write the unit behind it${such}.`,
-      };
-    }),
+  check: (context) => {
+    const likely = unitRanking(context);
+    return fromModel(meta, context, ["missing-unit"], (problem) => ({
+      message: messageFor(problem, likely(problem.candidates)),
+    }));
+  },
   fix: (finding, context) => {
     const problem = problemBehind(finding, "missing-unit");
     if (!problem) return [];
@@ -49,3 +45,8 @@ export const missingUnit: Rule = {
     );
   },
 };
+
+function messageFor({ digits, dimension }: ModelProblemOf<"missing-unit">, units: readonly string[]): string {
+  const such = units.length > 0 ? `, such as ${either(units)}` : "";
+  return `${quoted(digits)} has no unit, so it cannot be used: ${dimensionWords(dimension)} is due here. Write the unit behind it${such}.`;
+}

@@ -23,9 +23,8 @@
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
-import type { RuleContext } from "../../context.js";
 import type { Rule } from "../../finding.js";
-import { likelyUnits } from "../../likely-units.js";
+import { unitRanking } from "../../likely-units.js";
 import { unitIn } from "../../tree.js";
 import { dimensionWords, either, quoted, suggestion } from "../../wording.js";
 
@@ -33,12 +32,14 @@ const meta = { id: "unknown-unit", title: "A unit that is not known", cost: "mod
 
 export const unknownUnit: Rule = {
   meta,
-  check: (context) =>
-    fromModel(meta, context, ["unknown-unit"], (problem) => ({ message: messageFor(problem, context) })),
+  check: (context) => {
+    const likely = unitRanking(context);
+    return fromModel(meta, context, ["unknown-unit"], (problem) => ({ message: messageFor(problem, likely) }));
+  },
   fix: (finding, context) => {
     const problem = problemBehind(finding, "unknown-unit");
     if (!problem) return [];
-    const { units, alike } = offered(problem, context);
+    const { units, alike } = offered(problem, unitRanking(context));
     const place = unitIn(context.parsed.document, finding.span) ?? finding.span;
     return units.map((unit, index) =>
       oneEdit(`Write ${unit}`, finding.uri, place, unit, { preferred: alike && index === 0 }),
@@ -46,22 +47,20 @@ export const unknownUnit: Rule = {
   },
 };
 
-function messageFor(problem: ModelProblemOf<"unknown-unit">, context: RuleContext): string {
-  const due =
-    problem.dimension && problem.dimension !== "any"
-      ? ` ${capital(dimensionWords(problem.dimension))} is due here.`
-      : "";
-  const { units, alike } = offered(problem, context);
+type Ranking = ReturnType<typeof unitRanking>;
+
+function messageFor(problem: ModelProblemOf<"unknown-unit">, likely: Ranking): string {
+  const isKnown = problem.dimension !== undefined && problem.dimension !== "any";
+  const due = isKnown ? ` ${capital(dimensionWords(problem.dimension))} is due here.` : "";
+  const { units, alike } = offered(problem, likely);
   const instead = alike ? suggestion(units) : units.length > 0 ? ` It may be in ${either(units)}.` : "";
   return `${quoted(problem.unit)} is not a unit that is known, so the value cannot be used.${due}${instead}`;
 }
 
 /** Units that look like what was written; where none does, the usual ones of the dimension. */
-function offered(problem: ModelProblemOf<"unknown-unit">, context: RuleContext) {
+function offered(problem: ModelProblemOf<"unknown-unit">, likely: Ranking) {
   const similar = didYouMean(problem.unit, problem.candidates);
-  return similar.length > 0
-    ? { units: similar, alike: true }
-    : { units: likelyUnits(problem.candidates, context), alike: false };
+  return similar.length > 0 ? { units: similar, alike: true } : { units: likely(problem.candidates), alike: false };
 }
 
 function capital(text: string): string {

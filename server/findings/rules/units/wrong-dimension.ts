@@ -23,22 +23,24 @@ import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
-import { likelyUnits } from "../../likely-units.js";
+import { likelyUnits, unitRanking } from "../../likely-units.js";
 import { unitIn } from "../../tree.js";
-import { dimensionWords, either } from "../../wording.js";
+import { dimensionWords, either, foundWords } from "../../wording.js";
 
 const meta = { id: "wrong-dimension", title: "A value of the wrong kind", cost: "model", severity: "error" } as const;
 
 export const wrongDimension: Rule = {
   meta,
-  check: (context) =>
-    fromModel(meta, context, ["dimension"], (problem) => {
-      const units = likelyUnits(problem.candidates, context);
+  check: (context) => {
+    const likely = unitRanking(context);
+    return fromModel(meta, context, ["dimension"], (problem) => {
+      const units = likely(problem.candidates);
       const such = units.length > 0 ? ` Give it in ${either(units)}.` : "";
       return {
-        message: `This is ${problem.found}, but ${dimensionWords(problem.expected)} is due here, so it cannot be used.${such}`,
+        message: `This is ${foundWords(problem.found)}, but ${dimensionWords(problem.expected)} is due here, so it cannot be used.${such}`,
       };
-    }),
+    });
+  },
   fix: (finding, context) => {
     const problem = problemBehind(finding, "dimension");
     const unit = unitIn(context.parsed.document, finding.span);

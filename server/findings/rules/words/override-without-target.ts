@@ -20,13 +20,10 @@
  * }
  * ```
  */
-import type { Span } from "../../../../grammar/index.js";
-import type { RuleContext } from "../../context.js";
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
-import { segmentNamed } from "../../tree.js";
 import { either, quoted, suggestion } from "../../wording.js";
 
 const meta = {
@@ -39,24 +36,15 @@ const meta = {
 export const overrideWithoutTarget: Rule = {
   meta,
   check: (context) =>
-    fromModel(meta, context, ["override-without-target"], (problem) => {
-      const step = failingStep(problem, context);
-      return { message: messageFor(problem), ...(step && { span: step }) };
-    }),
+    fromModel(meta, context, ["override-without-target"], (problem) => ({ message: messageFor(problem) })),
   fix: (finding, context) => {
     const problem = problemBehind(finding, "override-without-target");
-    const step = problem && failingStep(problem, context);
-    if (!problem || !step) return [];
+    if (problem?.failing !== context.text.slice(finding.span.start, finding.span.end)) return [];
     return didYouMean(problem.failing, problem.candidates).map((name, index) =>
-      oneEdit(`Write ${quoted(name)}`, finding.uri, step, name, { preferred: index === 0 }),
+      oneEdit(`Write ${quoted(name)}`, finding.uri, finding.span, name, { preferred: index === 0 }),
     );
   },
 };
-
-/** The step of the path that finds nothing, in the text. */
-function failingStep(problem: ModelProblemOf<"override-without-target">, context: RuleContext): Span | undefined {
-  return problem.uri === context.uri ? segmentNamed(context.parsed.document, problem, problem.failing) : undefined;
-}
 
 function messageFor(problem: ModelProblemOf<"override-without-target">): string {
   const likely = didYouMean(problem.failing, problem.candidates);
