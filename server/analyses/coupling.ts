@@ -13,6 +13,7 @@ import type { Contributions } from "./contributions.js";
 import { type Form, inHeave } from "./form.js";
 import type { Absent, Figure, Leak } from "./results.js";
 import { largest, type Span, spanOver } from "./sampled.js";
+import { settled } from "./sensitivity.js";
 import type { AxleStates } from "./states.js";
 
 /** Below this a claimed mode hardly moves the element, as a share of what moves it most. */
@@ -51,8 +52,8 @@ function drivesOf(element: Element, { dL, dR }: Deflection): readonly Drive[] {
     ];
   }
   return [
-    { mode: "heave", claimed: element.for.includes("heave"), strength: Math.abs(dL + dR) },
-    { mode: "roll", claimed: element.for.includes("roll"), strength: Math.abs(dR - dL) },
+    { mode: "heave", claimed: element.for.includes("heave"), strength: Math.abs(settled(dL, dR)) },
+    { mode: "roll", claimed: element.for.includes("roll"), strength: Math.abs(settled(dR, -dL)) },
   ];
 }
 

@@ -18,9 +18,17 @@ export const PATTERNS = {
 
 export type CarMode = keyof typeof PATTERNS;
 
+/** Parts that cancel to less than this share of them are nothing: a zero is a zero. */
+const ROUNDING = 1e-14;
+
+/** a + b, and 0 (never −0) where they cancel to within rounding. */
+export function settled(a: number, b: number): number {
+  const sum = a + b;
+  return Math.abs(sum) <= ROUNDING * (Math.abs(a) + Math.abs(b)) ? 0 : sum;
+}
+
 export function sensitivity(axle: AxleName, { dL, dR }: Deflection): ByMode {
   const [left, right] = axle === "front" ? ([0, 1] as const) : ([2, 3] as const);
-  // Adding 0 turns a −0 into a 0.
-  const along = (mode: CarMode): number => PATTERNS[mode][left] * dL + PATTERNS[mode][right] * dR + 0;
+  const along = (mode: CarMode): number => settled(PATTERNS[mode][left] * dL, PATTERNS[mode][right] * dR);
   return { heave: along("heave"), roll: along("roll"), pitch: along("pitch"), warp: along("warp") };
 }

@@ -33,13 +33,13 @@ function bladeOf(block: ResolvedBlock): BladeGeometry | Lawless | undefined {
   if (thickness === undefined || width === undefined || length === undefined || position === undefined) {
     return lawless("its blade needs position, section and length");
   }
-  const steps = of?.value ?? position.value;
-  const set = Math.min(Math.max(position.value, 1), steps);
+  if (of === undefined) return lawless("the position of its blade does not say out of how many (`position 3 of 5`)");
+  const set = Math.min(Math.max(position.value, 1), of.value);
   return {
     section: [thickness.value, width.value],
     length,
     modulus: numberOf(blade, "modulus") ?? YOUNGS_MODULUS,
-    angle: bladeAngle(set, steps, numberOf(blade, "soft") ?? FLAT, numberOf(blade, "stiff") ?? ON_EDGE),
+    angle: bladeAngle(set, of.value, numberOf(blade, "soft") ?? FLAT, numberOf(blade, "stiff") ?? ON_EDGE),
   };
 }
 
