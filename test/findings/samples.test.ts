@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rules } from "../../server/findings/registry.js";
 import { runRules } from "../../server/findings/run.js";
-import { contextOf } from "../support/context.js";
+import { contextOf, isFormatted } from "../support/context.js";
 import { brokenSamples } from "../support/shared-car.js";
 
 const ids = rules.map(({ meta }) => meta.id);
@@ -17,7 +17,8 @@ describe("samples/broken", () => {
     expect([...new Set(found(`${id}.crank`).map(({ rule }) => rule))]).toEqual([id]);
   });
 
-  it.each(helpers)("%s is without a finding", (name) => {
+  it.each(helpers)("%s is without a finding, in canonical layout", (name) => {
     expect(found(name)).toEqual([]);
+    expect(isFormatted(brokenSamples[name] ?? "")).toBe(true);
   });
 });
