@@ -48,7 +48,7 @@ export class PageEditor implements EditorUnderTest {
 
   async hover(at: Place): Promise<string> {
     await goTo(this.page, at);
-    return hoverText(this.page);
+    return hoverText(this.page, () => this.picture("hover"));
   }
 
   async inlays(at: Place): Promise<readonly string[]> {

@@ -7,6 +7,7 @@ const settings = {
   "workbench.secondarySideBar.defaultVisibility": "hidden",
   "workbench.tips.enabled": false,
   "chat.disableAIFeatures": true,
+  "explorer.autoReveal": false,
   "editor.minimap.enabled": false,
   "editor.wordWrap": "off",
   "editor.stickyScroll.enabled": false,
