@@ -1,6 +1,6 @@
 /**
  * The page of each rule: the doc comment at the head of its file, put together into `PAGES.md`
- * (committed; a test holds it fresh). Examples in a page are fenced as `crank wrong` and `crank right`.
+ * (committed; a test holds it fresh, and `vitest -u` writes it anew). Examples in a page are fenced as `crank wrong` and `crank right`.
  *
  * Invariant: text in, text out; reading the rule files is the test's and the build's business.
  */
@@ -46,7 +46,7 @@ export function renderPages(pages: readonly RulePage[]): string {
 
 const introduction = [
   "One section for each check: what it means, why it matters, an example that is wrong and one that is right.",
-  "The examples are run by the tests; `shared.crank` in them is `samples/broken/shared.crank`.",
+  "The examples are run by the tests; the files that they use stand in `samples/broken`.",
   "Generated from the head of each file under `server/findings/rules`; edit it there.",
 ].join("\n");
 

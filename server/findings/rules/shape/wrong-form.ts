@@ -36,11 +36,13 @@ export const wrongForm: Rule = {
   check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
 };
 
-function messageFor(problem: ModelProblemOf<"wrong-form">): string {
-  const detail = problem.detail === undefined ? "" : ` ${sentence(problem.detail)}`;
-  const forms =
-    problem.expected.length === 0 ? "" : ` Write ${either(problem.expected.map((form) => `\`${onOneLine(form)}\``))}.`;
-  return `${quoted(problem.word)} cannot be read in this form, so the line is left out.${detail}${forms}`;
+function messageFor({ word, detail, expected }: ModelProblemOf<"wrong-form">): string {
+  const what =
+    detail === undefined
+      ? `${quoted(word)} cannot be read in this form, so the line is left out.`
+      : `${sentence(detail)} The ${quoted(word)} line is left out until this is put right.`;
+  const forms = expected.map((form) => `\`${onOneLine(form)}\``);
+  return forms.length === 0 ? what : `${what} Write ${either(forms)}.`;
 }
 
 function sentence(text: string): string {

@@ -5,8 +5,8 @@
  * A line that is left out is a spring that is not there or a dimension that is not set. The
  * figures on the screen are then those of another car.
  *
- * Signs that only look right (a typographic quote or minus, a degree sign, a raised 2), as pasted
- * from a document, are put right by the fix.
+ * Signs that only look right (a typographic quote or minus, three dots as one sign), as pasted from
+ * a document, are put right by the fix.
  *
  * ```crank wrong
  * use "shared.crank"

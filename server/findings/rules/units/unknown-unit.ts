@@ -39,11 +39,9 @@ export const unknownUnit: Rule = {
   fix: (finding, context) => {
     const problem = problemBehind(finding, "unknown-unit");
     if (!problem) return [];
-    const { units, alike } = offered(problem, unitRanking(context));
+    const { units } = offered(problem, unitRanking(context));
     const place = unitIn(context.parsed.document, finding.span) ?? finding.span;
-    return units.map((unit, index) =>
-      oneEdit(`Write ${unit}`, finding.uri, place, unit, { preferred: alike && index === 0 }),
-    );
+    return units.map((unit, index) => oneEdit(`Write ${unit}`, finding.uri, place, unit, { preferred: index === 0 }));
   },
 };
 
