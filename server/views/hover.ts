@@ -5,6 +5,7 @@ import type { FileView } from "../snapshot/workspace.js";
 import { axleSummary } from "./axle-summary.js";
 import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
+import { withUnitStars } from "./markdown.js";
 import { holds, type Place, placeAt } from "./place.js";
 import { provenance } from "./provenance.js";
 import { axleAt, carAt, elementsNamedBy, elementsWrittenAt, type ElementSubject } from "./subject.js";
@@ -21,7 +22,7 @@ export function hoverAt(file: FileView, offset: number): Hover | undefined {
   const inner = place.chain.at(-1);
   if (place.statement === undefined || inner === undefined || inner.kind === "block") return undefined;
   const parts = [...figureParts(file, place, place.statement, offset), ...wordParts(file, place, offset)];
-  return parts.length === 0 ? undefined : { span: inner, markdown: parts.join("\n\n---\n\n") };
+  return parts.length === 0 ? undefined : { span: inner, markdown: withUnitStars(parts.join("\n\n---\n\n")) };
 }
 
 function figureParts(file: FileView, place: Place, statement: Statement, offset: number): readonly string[] {

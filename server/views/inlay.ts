@@ -4,6 +4,7 @@ import type { ElementModel } from "../model/car.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { elementCard } from "./element-card.js";
 import { isAbsent, showFigure } from "./figures.js";
+import { withUnitStars } from "./markdown.js";
 import { type ElementSubject, everyElement } from "./subject.js";
 import { unitsOfCar } from "./units-of-car.js";
 
@@ -22,7 +23,7 @@ export function inlaysIn(file: FileView, range: Span): readonly Inlay[] {
     const offset = anchor(file, element.model);
     if (offset === undefined || offset < range.start || offset > range.end || inlays.has(offset)) continue;
     const label = labelOf(element);
-    if (label !== undefined) inlays.set(offset, { offset, label, tooltip: elementCard([element]) });
+    if (label !== undefined) inlays.set(offset, { offset, label, tooltip: withUnitStars(elementCard([element])) });
   }
   return [...inlays.values()].sort((a, b) => a.offset - b.offset);
 }

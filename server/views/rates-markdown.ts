@@ -1,12 +1,15 @@
 /** Rates as Markdown: what goes into a comment or a note. */
 import type { CheckedCar } from "../findings/context.js";
 import { cautions } from "./cautions.js";
+import { withUnitStars } from "./markdown.js";
+import { inMarkdown } from "./figures.js";
 import { ratesPage, type Section } from "./rates-page.js";
 
 export function ratesMarkdown(car: CheckedCar): string {
   const page = ratesPage(car);
-  const reasons = page.reasons.length === 0 ? [] : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${reason}`)].join("\n")];
-  return `${[`# ${page.title}`, ...page.sections.map(section), ...reasons, `> ${cautions.replaceAll("\n", "\n> ")}`].join("\n\n")}\n`;
+  const reasons = page.reasons.length === 0 ? [] : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${inMarkdown(reason)}`)].join("\n")];
+  const parts = [`# ${page.title}`, ...page.sections.map(section), ...reasons, `> ${cautions.replaceAll("\n", "\n> ")}`];
+  return withUnitStars(`${parts.join("\n\n")}\n`);
 }
 
 function section({ title, columns, rows }: Section): string {
@@ -15,4 +18,4 @@ function section({ title, columns, rows }: Section): string {
   return [`## ${title}`, "", head, rule, ...rows.map(row)].join("\n");
 }
 
-const row = (cells: readonly string[]): string => `| ${cells.map((text) => text.replaceAll("|", "\\|")).join(" | ")} |`;
+const row = (cells: readonly string[]): string => `| ${cells.map(inMarkdown).join(" | ")} |`;
