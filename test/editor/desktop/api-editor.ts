@@ -54,9 +54,11 @@ export class ApiEditor implements EditorUnderTest {
       uri,
       position(at),
     );
-    return hovers
-      .flatMap(({ contents }) => contents.map((content) => (typeof content === "string" ? content : content.value)))
-      .join("\n");
+    const texts = hovers.flatMap(({ contents }) =>
+      contents.map((content) => (typeof content === "string" ? content : content.value)),
+    );
+    // As it would be rendered: without the strokes that keep a star a star.
+    return texts.join("\n").replace(/\\([*_])/g, "$1");
   }
 
   async inlays(at: Place): Promise<readonly string[]> {
