@@ -2,7 +2,7 @@
 
 Run:   cd test/oracle && python3 axle.py
 Needs: Python 3.10 or later with NumPy, SciPy and mpmath. Not part of `npm test`: the tests
-read the JSON that this writes (test/data/quill-front.json, quill-rear.json, quill-car.json).
+read the JSON that this writes (test/data/quill-front.json, -rear.json, -car.json, -dry.json).
 
 In:  quill-front-points.json, quill-rear-points.json (design points in mm, rates, masses).
 Out: positions over a grid of left and right travel, first and second derivatives, wheel
@@ -359,6 +359,22 @@ def whole_car(front, rear, data):
     }
 
 
+def dry_setup(inputs):
+    """Rates of samples/quill/dry.crank: heave springs, and the front blade one step stiffer (67.5 deg of 90)."""
+    inputs = json.loads(json.dumps(inputs))
+    inputs["front"]["elements"]["third"]["rate"] = 60
+    inputs["front"]["elements"]["bar"]["blade"]["angle_deg"] = 67.5
+    inputs["rear"]["elements"]["third"]["rate"] = 82
+    inputs["rear"]["wheel"]["camber_deg"] = -1.7
+    result = {"about": "Rates of the dry set-up, at its own trim."}
+    for name, data in inputs.items():
+        axle = Axle(data)
+        _, load = axle.trim()
+        total = axle.second_difference(lambda l, r, a=axle: sum((a.energy(n, l, r) for n in a.elements), mp.mpf(0)))
+        result[name] = {"rates": axle.axle_rates(total), "ride": axle.axle_rates(axle.ride(total)), "trim_load": load}
+    return result
+
+
 def main():
     out = HERE.parent / "data"
     out.mkdir(exist_ok=True)
@@ -373,6 +389,8 @@ def main():
             print(" ", n, json.dumps(report({k: e[k] for k in e if k in ("motion_ratio", "sensitivity", "leak", "share", "load", "rate")})))
     car = whole_car(results["front"], results["rear"], results["front"]["input"])
     (out / "quill-car.json").write_text(json.dumps(report(car), indent=1) + "\n")
+    dry = dry_setup({name: r["input"] for name, r in results.items()})
+    (out / "quill-dry.json").write_text(json.dumps(report(dry), indent=1) + "\n")
     print(json.dumps(report(car), indent=1))
 
 

@@ -35,10 +35,25 @@ export interface SolvedCorner {
   readonly dd_contact_y_per_mm: number;
 }
 
+/** Of one axle or of one element's share in it. */
+export interface SolvedRates {
+  readonly heave_N_per_mm: number;
+  readonly roll_Nm_per_rad: number;
+  readonly single_N_per_mm: number;
+}
+
 export interface SolvedElement {
   readonly for: readonly string[];
   readonly gradient: readonly [number, number];
   readonly hessian_per_mm: readonly [number, number, number];
+  /** Springs and bars only; both sides of a corner element together. */
+  readonly share?: SolvedRates;
+  readonly leak?: {
+    readonly mode: string;
+    readonly first_order: number;
+    readonly finite: number;
+    readonly rate?: number;
+  };
 }
 
 type InputEnd = { readonly eye: string } | { readonly chassis: Point };
@@ -54,6 +69,7 @@ export interface InputElement {
 export interface SolvedAxle {
   readonly input: {
     readonly axle: "front" | "rear";
+    readonly track: number;
     readonly wheel: {
       readonly centre: Point;
       readonly camber_deg: number;
@@ -81,11 +97,29 @@ export interface SolvedAxle {
     readonly elements: Readonly<Record<string, number | readonly [number, number]>>;
   }[];
   readonly elements: Readonly<Record<string, SolvedElement>>;
+  readonly trim: { readonly load: number; readonly seat: number };
+  readonly stiffness_N_per_mm: readonly [readonly [number, number], readonly [number, number]];
+  readonly rates: SolvedRates;
+  readonly ride: SolvedRates;
+  readonly damping: { readonly heave_Ns_per_mm: number; readonly roll_Nms_per_rad: number };
+  readonly heave_frequency_Hz: number;
 }
 
-export function solvedAxle(name: "front" | "rear"): SolvedAxle {
-  return JSON.parse(readFileSync(new URL(`../data/quill-${name}.json`, import.meta.url), "utf8")) as SolvedAxle;
+export interface SolvedSetup {
+  readonly front: { readonly rates: SolvedRates; readonly ride: SolvedRates; readonly trim_load: number };
+  readonly rear: SolvedSetup["front"];
 }
+
+export interface SolvedCar {
+  readonly roll_stiffness_front_share_percent: number;
+}
+
+const solved = (name: string): unknown =>
+  JSON.parse(readFileSync(new URL(`../data/quill-${name}.json`, import.meta.url), "utf8"));
+
+export const solvedAxle = (name: "front" | "rear"): SolvedAxle => solved(name) as SolvedAxle;
+export const solvedDry = (): SolvedSetup => solved("dry") as SolvedSetup;
+export const solvedCar = (): SolvedCar => solved("car") as SolvedCar;
 
 export const metres = (point: Point): Vec3 => scale(point, 1e-3);
 export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
