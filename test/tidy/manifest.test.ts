@@ -1,0 +1,70 @@
+/** The extension's manifest and the code behind it say the same. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { isDeepStrictEqual } from "node:util";
+import { describe, expect, it } from "vitest";
+import manifest from "../../package.json" with { type: "json" };
+import { readSettings } from "../../server/lsp/settings.js";
+
+const { contributes } = manifest;
+const clientSource = ["client", "client/commands"]
+  .flatMap((folder) => readdirSync(folder).map((name) => `${folder}/${name}`))
+  .filter((path) => path.endsWith(".ts"))
+  .map((path) => readFileSync(path, "utf8"))
+  .join("\n");
+
+describe("the manifest", () => {
+  const language = contributes.languages[0];
+
+  it.each([
+    manifest.icon,
+    language?.icon.light,
+    language?.icon.dark,
+    language?.configuration,
+    contributes.grammars[0]?.path,
+    contributes.snippets[0]?.path,
+  ])("names %s, which is there", (path) => {
+    expect(path).toBeDefined();
+    expect(existsSync(path ?? "")).toBe(true);
+  });
+
+  it.each(contributes.commands.map(({ command }) => command))("has the command %s registered", (command) => {
+    expect(clientSource).toContain(`"${command}"`);
+  });
+
+  it("has every registered command", () => {
+    const registered = [...clientSource.matchAll(/"(bellcrank\.[a-zA-Z]+)"/g)].map(([, name]) => name ?? "");
+    const views = ["bellcrank.findings"];
+    const named = contributes.commands.map(({ command }) => command);
+    expect([...new Set(registered)].filter((name) => !views.includes(name)).sort()).toEqual(named.sort());
+  });
+
+  it("has no setting that nothing reads", () => {
+    const settings = Object.entries(contributes.configuration.properties);
+    // The client library reads this one itself.
+    const ours = settings.filter(([name]) => name !== "bellcrank.trace.server");
+    expect(ours.length).toBeGreaterThan(0);
+    const isRead = ([name, { default: value }]: (typeof ours)[number]): boolean => {
+      const [, group = "", key = ""] = name.split(".");
+      return !isDeepStrictEqual(readSettings({ [group]: { [key]: value !== true } }), readSettings({}));
+    };
+    expect(ours.filter((setting) => !isRead(setting))).toEqual([]);
+  });
+
+  it("trusts no workspace and asks for none on disk", () => {
+    expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
+  });
+
+  it("asks for an editor that its client library works in", () => {
+    const library = JSON.parse(readFileSync("node_modules/vscode-languageclient/package.json", "utf8")) as {
+      engines: { vscode: string };
+    };
+    expect(minor(manifest.engines.vscode)).toBeGreaterThanOrEqual(minor(library.engines.vscode));
+    // And for none newer than the types that it is checked against.
+    expect(minor(manifest.engines.vscode)).toBeGreaterThanOrEqual(minor(manifest.devDependencies["@types/vscode"]));
+  });
+});
+
+/** "^1.99.0" → 99 */
+function minor(range: string): number {
+  return Number(/\d+\.(\d+)/.exec(range)?.[1]);
+}
