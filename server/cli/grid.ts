@@ -18,7 +18,8 @@ export function gridOf(option: string, text: string, dimension: DimensionName): 
   }
   const steps = to === undefined ? 1 : Number(count ?? 11);
   if (steps < 1 || steps > mostValues) throw new UsageError(`${option} "${text}": the count goes from 1 to ${mostValues}`);
-  return spaced(valueToSI(Number(from), info), valueToSI(Number(to ?? from), info), steps);
+  // Spaced in the user's unit, so that the nought in the middle is one.
+  return spaced(Number(from), Number(to ?? from), steps).map((value) => valueToSI(value, info));
 }
 
 function spaced(from: number, to: number, count: number): readonly number[] {

@@ -1,0 +1,100 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openWorkshop, type Workshop } from "./run-cli.js";
+import { problemsAgainst } from "./schema.js";
+
+describe("bellcrank check", () => {
+  let shop: Workshop;
+  beforeAll(() => {
+    shop = openWorkshop();
+    shop.write("broken/typo.crank", 'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n');
+    shop.write("broken/leak.crank", 'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.eye roll-low (45, 187, 348) mm\n}\n');
+  });
+  afterAll(() => shop.remove());
+
+  it("finds nothing in the sample and ends with 0", () => {
+    expect(shop.run("check", "quill")).toEqual({ code: 0, out: "no findings in 4 files\n", err: "" });
+  });
+
+  it("shows place, line and caret, and ends with 1 on an error", () => {
+    const { code, out } = shop.run("check", "broken/typo.crank");
+    expect(code).toBe(1);
+    expect(out).toContain("broken/typo.crank:4:9  error  override-without-target");
+    expect(out).toContain("    4 |   front.thrid.rate 45 N/mm\n      |         ^^^^^");
+    expect(out).toMatch(/third/);
+  });
+
+  it("writes no colour into a pipe, and none where NO_COLOR says so", () => {
+    expect(shop.run("check", "broken").out).not.toContain("\u001b[");
+    const coloured = openWorkshop({ FORCE_COLOR: "1", NO_COLOR: "" });
+    expect(coloured.run("check", "quill").out).toContain("\u001b[");
+    coloured.remove();
+    const plain = openWorkshop({ NO_COLOR: "1" });
+    expect(plain.run("check", "quill").out).not.toContain("\u001b[");
+    plain.remove();
+  });
+
+  it("fails on what it is told to fail on", () => {
+    expect(shop.run("check", "broken/leak.crank", "--fail-on", "never").code).toBe(0);
+    expect(shop.run("check", "broken/leak.crank", "--fail-on", "warning").code).toBe(1);
+    expect(shop.run("check", "broken/typo.crank", "--fail-on", "never").code).toBe(0);
+  });
+
+  it("gives JSON that its schema describes", () => {
+    const { out } = shop.run("check", "broken", "--format", "json");
+    expect(problemsAgainst("check", out)).toEqual([]);
+    const { findings } = JSON.parse(out) as { findings: { rule: string; file: string; start: object }[] };
+    expect(findings).toContainEqual(
+      expect.objectContaining({ rule: "override-without-target", file: "broken/typo.crank", start: { line: 4, column: 9 } }),
+    );
+  });
+
+  it("gives SARIF 2.1.0 with rules and places", () => {
+    const log = JSON.parse(shop.run("check", "broken", "--format", "sarif").out);
+    expect(log.version).toBe("2.1.0");
+    const [run] = log.runs;
+    expect(run.tool.driver.rules.map(({ id }: { id: string }) => id)).toContain("coupling");
+    for (const result of run.results) {
+      expect(result.locations[0].physicalLocation.artifactLocation.uri).toMatch(/^broken\//);
+      expect(result.locations[0].physicalLocation.region.startLine).toBeGreaterThan(0);
+    }
+  });
+
+  it("gives workflow commands that cannot be broken out of", () => {
+    const { out } = shop.run("check", "broken/typo.crank", "--format", "github");
+    expect(out.split("\n")[0]).toMatch(/^::error file=broken\/typo\.crank,line=4,endLine=4,col=9,endColumn=14,title=bellcrank%3A override-without-target::/);
+    for (const line of out.trimEnd().split("\n")) expect(line).toMatch(/^::(error|warning|notice) /);
+  });
+
+  it("gives a JUnit report", () => {
+    const { out } = shop.run("check", "broken", "--format", "junit");
+    expect(out).toContain('<testsuite name="bellcrank check" tests="2"');
+    expect(out).toMatch(/<testcase classname="bellcrank\.check" name="broken\/typo\.crank"><failure message="4:9 error override-without-target/);
+  });
+
+  it("says what is wrong with the command line in one line and ends with 2", () => {
+    const missing = shop.run("check", "nowhere");
+    expect(missing.code).toBe(2);
+    expect(missing.err).toBe("bellcrank: nowhere: there is no such file or folder\n");
+    expect(shop.run("check", "--format", "tables").code).toBe(2);
+    expect(shop.run("chekc").code).toBe(2);
+    shop.write("empty/readme.txt", "nothing");
+    expect(shop.run("check", "empty").err).toContain("no .crank file");
+  });
+
+  it("reads what is not text as a clear message", () => {
+    shop.write("noise/noise.crank", Buffer.from([0xff, 0xfe, 0x00, 0x80, 0xc3]));
+    const { code, err } = shop.run("check", "noise/noise.crank");
+    expect({ code, err }).toEqual({ code: 2, err: "bellcrank: noise/noise.crank: is not UTF-8 text\n" });
+  });
+
+  it("helps, with an example for every command", () => {
+    const help = shop.run("--help");
+    expect(help.code).toBe(0);
+    expect(help.out).toContain("competent person");
+    for (const command of ["check", "rates", "kinematics", "format", "serve"]) {
+      const { code, out } = shop.run(command, "--help");
+      expect(code).toBe(0);
+      expect(out).toMatch(/Example/);
+    }
+  });
+});

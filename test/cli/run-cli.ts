@@ -1,0 +1,42 @@
+/** Runs the built command as a user would, in a folder of its own. */
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, rmSync, writeFileSync, mkdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join, resolve } from "node:path";
+
+export interface Ran {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+export interface Workshop {
+  readonly folder: string;
+  run(...args: string[]): Ran;
+  write(name: string, content: string | Buffer): void;
+  remove(): void;
+}
+
+const cli = resolve("dist/cli.js");
+
+/** A folder with the sample car in `quill/`. */
+export function openWorkshop(environment: NodeJS.ProcessEnv = {}): Workshop {
+  const folder = mkdtempSync(join(tmpdir(), "work shop é "));
+  cpSync("samples/quill", join(folder, "quill"), { recursive: true });
+  return {
+    folder,
+    run(...args) {
+      const { status, stdout, stderr } = spawnSync(process.execPath, [cli, ...args], {
+        cwd: folder,
+        encoding: "utf8",
+        env: { ...process.env, ...environment },
+      });
+      return { code: status, out: stdout, err: stderr };
+    },
+    write(name, content) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true });
+      writeFileSync(join(folder, name), content);
+    },
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}

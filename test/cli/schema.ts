@@ -1,0 +1,8 @@
+/** Holds output against the JSON Schemas that the package ships. */
+import { readFileSync } from "node:fs";
+import { Ajv } from "ajv";
+
+export function problemsAgainst(schema: "check" | "rates" | "kinematics", output: string): unknown {
+  const validate = new Ajv({ allErrors: true }).compile(JSON.parse(readFileSync(`server/cli/schema/${schema}.json`, "utf8")));
+  return validate(JSON.parse(output)) ? [] : validate.errors;
+}
