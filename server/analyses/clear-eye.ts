@@ -112,6 +112,7 @@ function slopeAt(plane: EyePlane, { a, b }: Move): Slope | undefined {
   const a1 = plane.unclaimed(a + DIFFERENCE, b);
   const b0 = plane.unclaimed(a, b - DIFFERENCE);
   const b1 = plane.unclaimed(a, b + DIFFERENCE);
-  if (value === undefined || a0 === undefined || a1 === undefined || b0 === undefined || b1 === undefined) return undefined;
+  if (value === undefined || a0 === undefined || a1 === undefined || b0 === undefined || b1 === undefined)
+    return undefined;
   return { value, a: (a1 - a0) / (2 * DIFFERENCE), b: (b1 - b0) / (2 * DIFFERENCE) };
 }

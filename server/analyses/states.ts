@@ -85,7 +85,7 @@ export function axlePositions({ corners }: AxleMechanism): AxlePositions {
 /** @returns the states, or what binds at design itself */
 export function axleStates(mechanism: AxleMechanism): AxleStates | Bound {
   const positions = axlePositions(mechanism);
-  const { at } = positions;
+  const at = (left: number, right: number): State => positions.at(left, right);
   const design = at(0, 0).motion;
   if (isBound(design)) return design;
   const { travel } = mechanism;

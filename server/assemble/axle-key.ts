@@ -22,7 +22,7 @@ import type { Given } from "../model/origin.js";
 
 /** A number or point, `-` where it is not given. */
 const given = (value: Given<number | readonly number[]> | undefined): string =>
-  value === undefined ? "-;" : `${value.value};`;
+  value === undefined ? "-;" : `${String(value.value)};`;
 
 function wheelKey(wheel: WheelModel): string {
   const { centre, camber, toe, loadedRadius, unsprungMass, tyreRate } = wheel;
@@ -84,7 +84,7 @@ function connectionKey(connection: ConnectionModel | undefined): string {
       return `ratio ${connection.torsional} ${connection.ratios
         .map(
           ({ mode, ratio }) =>
-            `${mode} ${ratio.kind === "constant" ? given(ratio.value) : `${ratio.travel}:${ratio.deflection};`}`,
+            `${mode} ${ratio.kind === "constant" ? given(ratio.value) : `${ratio.travel.join()}:${ratio.deflection.join()};`}`,
         )
         .join("")}`;
   }

@@ -5,7 +5,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { analyseAxle } from "../../server/analyses/analyse-axle.js";
-import type { AxleAnalysis, ByMode, Figure } from "../../server/analyses/results.js";
+import type { AxleAnalysis, Figure } from "../../server/analyses/results.js";
 import { barTwist } from "../../server/elements/connections/bar.js";
 import { rockerToChassis } from "../../server/elements/connections/twists.js";
 import type { Element } from "../../server/elements/element.js";
@@ -128,7 +128,7 @@ function figuresOf(analysis: AxleAnalysis, name: string, side?: "left" | "right"
   const path = side === undefined ? `front.${name}` : `front.${side}.${name}`;
   const found = analysis.elements.find((one) => one.path === path);
   if (found === undefined || "kind" in found.sensitivity) throw new Error(path);
-  return { ...found, by: found.sensitivity as ByMode };
+  return { ...found, by: found.sensitivity };
 }
 
 const plain = analyseAxle(seen(PLAIN));

@@ -2,7 +2,7 @@
 import { barTwist } from "../../server/elements/connections/bar.js";
 import { between } from "../../server/elements/connections/between.js";
 import { rockerToChassis } from "../../server/elements/connections/twists.js";
-import type { Connection, Element, ElementKind, Law, Mode, NoDeflection } from "../../server/elements/element.js";
+import type { Connection, Element, ElementKind, Law, Mode } from "../../server/elements/element.js";
 import type { End } from "../../server/elements/ends.js";
 import { constantDamping, damperLaw } from "../../server/elements/laws/damper-law.js";
 import { linear } from "../../server/elements/laws/linear.js";
@@ -12,7 +12,7 @@ import type { Corner } from "../../server/linkage/corner.js";
 import { isDegenerate } from "../../server/linkage/geometry.js";
 import { hardpointCorner } from "../../server/linkage/hardpoint.js";
 import { leverOf } from "../../server/linkage/lever.js";
-import { mirror, sub, type Vec3 } from "../../server/maths/vec3.js";
+import { mirror, type Vec3 } from "../../server/maths/vec3.js";
 import { hardpoint, wishbone, wishboneGeometry } from "./wishbone-case.js";
 
 export const spring = (rate: number, fitting: Partial<Fitting> = {}): Law => {
@@ -50,7 +50,7 @@ export const chassis = (point: Vec3): End => ({ kind: "chassis", point });
 export function joined(first: End, second: End): Connection {
   const made = between(first, second, "hardpoints");
   if (made.kind === "no-deflection") throw new Error(made.reason);
-  return made as Connection;
+  return made;
 }
 
 function corner(): Corner {
@@ -127,6 +127,3 @@ export function axle(elements: readonly Element[], overrides: Partial<AxleMechan
     ...overrides,
   };
 }
-
-export { mirror, sub };
-export type { NoDeflection };
