@@ -34,7 +34,9 @@ export function eyeProbe(axle: AxleModel, element: ElementModel, moved: MovedEye
   const corners = builtCorners(axle);
   const at = (left: number, right: number): AxleMotion | undefined => {
     const motions = { left: corners.left.corner.motion(left), right: corners.right.corner.motion(right) };
-    return isReached(motions.left) && isReached(motions.right) ? { left: motions.left, right: motions.right } : undefined;
+    return isReached(motions.left) && isReached(motions.right)
+      ? { left: motions.left, right: motions.right }
+      : undefined;
   };
   const design = at(0, 0);
   const heaves = steps(axle.travel.from, axle.travel.to).map((travel) => at(travel, travel));
@@ -53,7 +55,10 @@ export function eyeProbe(axle: AxleModel, element: ElementModel, moved: MovedEye
 const isReached = (motion: object): motion is CornerMotion => !("kind" in motion);
 
 function steps(from: number, to: number): readonly number[] {
-  return Array.from({ length: STEPS }, (_, index) => (index + 1) / STEPS).flatMap((share) => [from * share, to * share]);
+  return Array.from({ length: STEPS }, (_, index) => (index + 1) / STEPS).flatMap((share) => [
+    from * share,
+    to * share,
+  ]);
 }
 
 /** Beyond what the links reach there is nothing to look at; `unreachable-travel` tells that. */
