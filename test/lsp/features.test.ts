@@ -162,6 +162,25 @@ describe("features over the wire", () => {
     await club.wire.change(uri, car);
   });
 
+  it("converts a value, or the whole file, to inch units and back", async () => {
+    const uri = club.uri("quill.crank");
+    const range = rangeAt(car, "wheelbase 2540 mm", "2540");
+    const offered = async (): Promise<CodeAction[]> =>
+      ask<CodeAction[]>("codeAction", "quill.crank", { range, context: { diagnostics: [], only: ["refactor"] } });
+    const applied = async (text: string, title: string): Promise<string> => {
+      const action = (await offered()).find((one) => one.title === title);
+      return edited(text, action?.edit?.changes?.[uri] ?? []);
+    };
+    expect(await applied(car, "Convert to inch units here")).toBe(car.replace("wheelbase 2540 mm", "wheelbase 100 in"));
+    const inch = await applied(car, "Convert the whole file to inch units");
+    expect(inch).toContain("wheelbase 100 in");
+    expect(inch.replace(/#.*$/gm, "")).not.toMatch(/\d mm\b/);
+    await club.wire.change(uri, inch);
+    expect(await club.wire.findings(uri)).toEqual([]);
+    expect(await applied(inch, "Convert the whole file to metric units")).toBe(car);
+    await club.wire.change(uri, car);
+  });
+
   it("coupling is found and mended so that the check passes", async () => {
     const uri = club.uri("quill.crank");
     const broken = car.replace("eye roll-low (45, 175, 348) mm", "eye roll-low (45, 191, 348) mm");
