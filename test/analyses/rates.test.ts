@@ -46,6 +46,19 @@ describe("classic factor traps (check-values.md, section 0; own numbers)", () =>
     expectClose(number(rates.heaveRate), 2 * 41472, CLOSED_FORM);
   });
 
+  it("the geometric term, RATE-1: k_w = k MR² + F dMR/dz, a rising ratio stiffens (Milliken & Milliken ch. 16, from memory)", () => {
+    const rising = (z: number) => ({ value: 0.72 * z + 0.45 * z * z, d: 0.72 + 0.9 * z, dd: 0.9 });
+    const springs = (["left", "right"] as const).map((side) =>
+      element("side", byRatios({ corner: rising }, false, side), spring(80e3), { side, for: ["corner"] }),
+    );
+    // A car whose weight puts 4000 N on each spring: 4000 · 0.72 N and the unsprung weight at each wheel.
+    const carMass = (4 * (4000 * 0.72 + 18 * GRAVITY)) / GRAVITY;
+    const { rates, elements } = analyseAxle(ratios(springs, { carMass }));
+    expectClose(number(elements[0]?.staticLoad), 4000, CLOSED_FORM);
+    expectClose(number(rates.wheelRate.left), 41472 + 3600, CLOSED_FORM);
+    expectClose(number(rates.wheelRate.right), 45072, CLOSED_FORM);
+  });
+
   it("tyre in series, RATE-1: k_w k_t / (k_w + k_t)", () => {
     // 45072 N/m with the geometric part; here as one plain rate at the wheel.
     const mechanism = ratios(corner(spring(45072), 1), {
