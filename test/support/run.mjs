@@ -1,10 +1,10 @@
 /**
- * Runs a TypeScript program of the test tree: bundles it into .cache/run/, packages left outside, and starts it.
+ * Runs a TypeScript program of the test tree: bundles it into .cache/run/, packages left outside, and runs it in this process.
  *
  *   node test/support/run.mjs test/editor/open.ts [arguments]
  */
-import { spawnSync } from "node:child_process";
-import { basename } from "node:path";
+import { basename, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 
 const [entry, ...rest] = process.argv.slice(2);
@@ -22,5 +22,5 @@ await build({
   packages: "external",
   logLevel: "warning",
 });
-const { status } = spawnSync(process.execPath, [outfile, ...rest], { stdio: "inherit" });
-process.exit(status ?? 1);
+process.argv.splice(1, process.argv.length - 1, resolve(outfile), ...rest);
+await import(pathToFileURL(outfile).href);

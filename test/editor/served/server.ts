@@ -92,7 +92,7 @@ async function stop(server: ChildProcess): Promise<void> {
   if (server.pid === undefined || server.exitCode !== null || server.signalCode !== null) return;
   const gone = new Promise<void>((resolve) => server.once("exit", () => resolve()));
   signalGroup(server.pid, "SIGTERM");
-  await Promise.race([gone, pause(5_000)]);
+  await Promise.race([gone, pause(5_000, undefined, { ref: false })]);
   signalGroup(server.pid, "SIGKILL");
 }
 
