@@ -10,7 +10,6 @@
  * Invariant: a status other than `PLACED` leaves no number in use; on `PLACED` all numbers are finite.
  */
 import type { Constants } from "./constants.js";
-import { TOGGLE } from "./turning-arm.js";
 
 /** Outcome of placing a corner: which link does not reach. */
 export type Status = 0 | 1 | 2 | 3;
@@ -72,7 +71,7 @@ export function placeUpright(k: Constants, p: Pose): Status {
   const g = k.k0 + k.k1 * c + k.k2 * s;
   const square = a * a + b * b;
   const rest = square - g * g;
-  if (!(rest > TOGGLE * square)) return UPPER_BINDS;
+  if (!(rest > 0)) return UPPER_BINDS;
   const root = k.branchU * Math.sqrt(rest);
   const overSquare = 1 / square;
   const cu = (a * g + b * root) * overSquare;
@@ -109,7 +108,7 @@ function placeTrackRod(k: Constants, p: Pose): Status {
   const g = k.trackK + 0.5 * whole - k.trackAlong * along;
   const reach = k.trackArm2 * square;
   const rest = reach - g * g;
-  if (!(rest > TOGGLE * reach)) return TRACK_ROD_BINDS;
+  if (!(rest > 0)) return TRACK_ROD_BINDS;
   const root = k.branchT * Math.sqrt(rest);
   const qx = dx - along * nx;
   const qy = dy - along * ny;
@@ -177,7 +176,7 @@ export function placeRocker(k: Constants, p: Pose): Status {
   const g = k.rodK + 0.5 * (dx * dx + dy * dy + dz * dz);
   const square = a * a + b * b;
   const rest = square - g * g;
-  if (!(rest > TOGGLE * square)) return ROD_BINDS;
+  if (!(rest > 0)) return ROD_BINDS;
   const root = k.branchR * Math.sqrt(rest);
   const overSquare = 1 / square;
   p.cosR = (a * g + b * root) * overSquare;

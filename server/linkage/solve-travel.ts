@@ -6,10 +6,13 @@
  * the range it is so near that one step with its own slope is exact to rounding; wherever it is not (next to a
  * limit, where dt/dz grows without bound) a safeguarded Newton goes on from there.
  *
+ * The travel is met to a few units in the last place, except within a micrometre of a toggle of the upper wishbone or the
+ * track rod: there z runs away from t, whose own last place is then worth up to 1e-9 m.
+ *
  * Invariant: a solve depends on nothing but the travel; no earlier solve leaves a trace in it.
  */
 import type { Constants } from "./constants.js";
-import { PLACED, placeRocker, placeUpright, type Pose, slope, type Status } from "./position.js";
+import { PLACED, placeRocker, placeUpright, type Pose, slope, type Status, UPPER_BINDS } from "./position.js";
 import type { TravelLimits } from "./travel-limits.js";
 
 /** The branch that holds at design, from its lowest to its highest travel. */
@@ -20,8 +23,8 @@ export interface Branch {
   readonly tHigh: number;
   /** Miss of the travel that counts as none: a few units in the last place, m. */
   readonly exact: number;
-  /** Miss below which a step that does not make it smaller has met rounding, m. */
-  readonly close: number;
+  /** Miss beyond which no position was found after all, m: only in a gap of the branch that the limits have overlooked. */
+  readonly near: number;
   /** Cells of equal width; four numbers each: t = c₀ + x (c₁ + x (c₂ + x c₃)), x = 0 … 1 across the cell. */
   readonly cells: number;
   readonly start: Float64Array;
@@ -30,17 +33,21 @@ export interface Branch {
 }
 
 const CELLS = 32;
-/** Shares of the corner's size. */
+/** Shares of the corner's size and height. */
 const EXACT = 1e-15;
-const CLOSE = 1e-10;
+const NEAR = 1e-7;
 /** Newton needs two to five steps; bisection, where a step leaves the bracket, at most as many as a double has bits. */
 const STEPS = 80;
 
-/** Puts a pose that rounding has carried over a limit back onto it. */
-function ontoBranch(b: Branch, p: Pose): Status {
-  if (p.t >= b.tLow && p.t <= b.tHigh) return PLACED;
-  p.t = p.t < b.tLow ? b.tLow : b.tHigh;
-  return placeUpright(b.constants, p);
+/** Places at t, or where a link does not reach (rounding in a toggle) leaves the pose where it was. */
+function tryAt(k: Constants, p: Pose, t: number): Status {
+  const before = p.t;
+  p.t = t;
+  const status = placeUpright(k, p);
+  if (status === PLACED) return status;
+  p.t = before;
+  placeUpright(k, p);
+  return status;
 }
 
 /**
@@ -51,6 +58,7 @@ function refine(b: Branch, p: Pose, wanted: number): Status {
   const k = b.constants;
   let low = b.tLow;
   let high = b.tHigh;
+  let failed: Status = UPPER_BINDS;
   for (let step = 0; step < STEPS; step++) {
     const t = p.t;
     const miss = wanted - p.wz;
@@ -59,13 +67,21 @@ function refine(b: Branch, p: Pose, wanted: number): Status {
     const rise = (slope(k, p) * 2) / (1 + t * t);
     let next = t + miss / rise;
     if (!(next >= low && next <= high)) next = 0.5 * (low + high);
-    p.t = next;
-    const status = placeUpright(k, p);
-    const left = Math.abs(wanted - p.wz);
-    const isRounding = left < b.close && left >= Math.abs(miss);
-    if (status !== PLACED || next === t || left <= b.exact || isRounding) return status;
+    const status = tryAt(k, p, next);
+    if (status !== PLACED) {
+      failed = status;
+      if (next > t) high = next;
+      else low = next;
+    } else if (next === t || Math.abs(wanted - p.wz) <= b.exact) break;
   }
-  return PLACED;
+  return Math.abs(wanted - p.wz) <= b.near ? PLACED : failed;
+}
+
+/** Newton from a t at which the corner is known to stand. */
+function refineFrom(b: Branch, p: Pose, t: number, wanted: number): Status {
+  p.t = t;
+  placeUpright(b.constants, p);
+  return refine(b, p, wanted);
 }
 
 /** Places upright and wheel centre at `travel`, m, which has to lie between the branch's limits. */
@@ -82,19 +98,11 @@ function solveTravel(b: Branch, p: Pose, travel: number): Status {
   const c3 = c[i + 3] ?? 0;
   const t = (c[i] ?? 0) + x * (c1 + x * (c2 + x * c3));
   p.t = t;
-  const first = placeUpright(k, p);
-  if (first !== PLACED) return first;
-  const perMetre = (c1 + x * (2 * c2 + x * 3 * c3)) * b.perMetre;
-  p.t = t + (wanted - p.wz) * perMetre;
-  if (placeUpright(k, p) === PLACED) {
-    const onto = ontoBranch(b, p);
-    const miss = wanted - p.wz;
-    return onto !== PLACED || (miss <= b.exact && miss >= -b.exact) ? onto : refine(b, p, wanted);
-  }
-  // Stepped over a limit, next to which the table's slope is poor.
-  p.t = t;
-  placeUpright(k, p);
-  return refine(b, p, wanted);
+  if (placeUpright(k, p) !== PLACED) return refineFrom(b, p, 0, wanted);
+  p.t = t + (wanted - p.wz) * (c1 + x * (2 * c2 + x * 3 * c3)) * b.perMetre;
+  if (!(p.t >= b.tLow && p.t <= b.tHigh) || placeUpright(k, p) !== PLACED) return refineFrom(b, p, t, wanted);
+  const miss = wanted - p.wz;
+  return miss <= b.exact && miss >= -b.exact ? PLACED : refine(b, p, wanted);
 }
 
 /** Places the whole corner, rocker included, at a travel between the branch's limits. */
@@ -114,10 +122,7 @@ function nodes(b: Branch, p: Pose): { t: number[]; d: number[] } {
     const perMetre = (1 + p.t * p.t) / (2 * slope(b.constants, p));
     t.push(p.t);
     d.push(perMetre);
-    p.t = Math.min(b.tHigh, p.t + perMetre / b.perMetre);
-    if (placeUpright(b.constants, p) === PLACED) continue;
-    p.t = b.tHigh;
-    placeUpright(b.constants, p);
+    tryAt(b.constants, p, Math.min(b.tHigh, p.t + perMetre / b.perMetre));
   }
   return { t, d };
 }
@@ -128,8 +133,9 @@ export function branchOf(constants: Constants, limits: TravelLimits, size: numbe
   const perMetre = CELLS / (limits.high.travel - lowest);
   const [tLow, tHigh] = [limits.low.t, limits.high.t];
   const start = new Float64Array(4 * CELLS);
-  const exact = EXACT * (size + Math.abs(constants.wheelZ));
-  const b = { constants, limits, tLow, tHigh, exact, close: CLOSE * size, cells: CELLS, start, lowest, perMetre };
+  const scale = size + Math.abs(constants.wheelZ);
+  const [exact, near] = [EXACT * scale, NEAR * scale];
+  const b = { constants, limits, tLow, tHigh, exact, near, cells: CELLS, start, lowest, perMetre };
   const { t, d } = nodes(b, p);
   for (let i = 0; i < CELLS; i++) {
     const [from = 0, to = 0] = [t[i], t[i + 1]];

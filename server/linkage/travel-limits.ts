@@ -10,7 +10,17 @@
  */
 import type { Constants } from "./constants.js";
 import type { BindingLink } from "./corner.js";
-import { PLACED, placeRocker, placeUpright, Pose, ROD_BINDS, slope, type Status, TRACK_ROD_BINDS } from "./position.js";
+import {
+  PLACED,
+  placeRocker,
+  placeUpright,
+  Pose,
+  ROD_BINDS,
+  slope,
+  type Status,
+  TRACK_ROD_BINDS,
+  UPPER_BINDS,
+} from "./position.js";
 import { transmissions } from "./transmission.js";
 
 export interface TravelLimit {
@@ -35,11 +45,22 @@ const HALVINGS = 60;
 /** Golden-section steps into a dip: 0.618^40 of a step. */
 const SHRINKS = 40;
 /**
- * sin μ at which the rod ends the branch: the little that keeps rounding from taking the rocker off a position
- * inside the limits. It moves the limit by a share of the corner's size that is its square.
+ * sin μ that counts as a toggle: its square is what rounding leaves of the closed form there, so that no position inside
+ * the limits is lost to rounding. A rod's limit moves by the square of it, a wishbone's or track rod's by itself: less than
+ * 1e-8 m in a corner of half a metre.
  */
-const ROD_END = 1e-7;
+const IN_TOGGLE = 3e-8;
+/** The same for the rod, which has no second try: its limit moves by the square only. */
+const ROD_IN_TOGGLE = 1e-7;
 const GOLDEN = 0.6180339887498949;
+
+/** The link that stands in its toggle as nearly as may be told. */
+function inLine(k: Constants, p: Pose): Status {
+  const { upper, trackRod, rod } = transmissions(k, p);
+  if (upper < IN_TOGGLE) return UPPER_BINDS;
+  if (trackRod !== undefined && trackRod < IN_TOGGLE) return TRACK_ROD_BINDS;
+  return rod !== undefined && rod < ROD_IN_TOGGLE ? ROD_BINDS : PLACED;
+}
 
 interface Sample {
   readonly angle: number;
@@ -52,7 +73,7 @@ function sampleAt(k: Constants, p: Pose, angle: number): Sample {
   p.t = Math.tan(angle / 2);
   let status = placeUpright(k, p);
   if (status === PLACED) status = placeRocker(k, p);
-  if (status === PLACED && Math.abs(p.rootR) < ROD_END * k.rodScale && k.carrier !== 0) status = ROD_BINDS;
+  if (status === PLACED) status = inLine(k, p);
   if (status !== PLACED) return { angle, margins: undefined, status };
   const rise = slope(k, p);
   const margins = rise > 0 ? [Math.abs(p.rootU), Math.abs(p.rootT), Math.abs(p.rootR), rise] : undefined;

@@ -35,7 +35,7 @@ export interface ArmPosition {
  * Below this share of A² + B² the two branches cannot be told apart in double precision:
  * the link is in line with its arm.
  */
-export const TOGGLE = 1e-15;
+const TOGGLE = 1e-15;
 
 /** The foot of `point` on the line through `pivot` along the unit vector `axis`. */
 export const footOn = (pivot: Vec3, axis: Vec3, point: Vec3): Vec3 =>

@@ -24,7 +24,7 @@ typedef struct {
 
 /* Limits and start table of solve-travel.ts; the cells follow in an array of their own. */
 typedef struct {
-  double low, high, tLow, tHigh, exact, close, lowest, perMetre, cells;
+  double low, high, tLow, tHigh, exact, near, lowest, perMetre, cells;
 } Branch;
 
 /* Read field by field in this order, which corner.ts keeps. */
@@ -38,7 +38,6 @@ typedef struct {
 } Pose;
 
 enum { PLACED, UPPER_BINDS, TRACK_ROD_BINDS, ROD_BINDS };
-static const double TOGGLE = 1e-15;
 
 static int place_track_rod(const Constants *k, Pose *p) {
   double nx = p->nx, ny = p->ny, nz = p->nz;
@@ -49,7 +48,7 @@ static int place_track_rod(const Constants *k, Pose *p) {
   double g = k->trackK + 0.5 * whole - k->trackAlong * along;
   double reach = k->trackArm2 * square;
   double rest = reach - g * g;
-  if (!(rest > TOGGLE * reach)) return TRACK_ROD_BINDS;
+  if (!(rest > 0)) return TRACK_ROD_BINDS;
   double root = k->branchT * sqrt(rest);
   double qx = dx - along * nx, qy = dy - along * ny, qz = dz - along * nz;
   double sx = ny * dz - nz * dy, sy = nz * dx - nx * dz, sz = nx * dy - ny * dx;
@@ -93,7 +92,7 @@ static int place_upright(const Constants *k, Pose *p) {
   double g = k->k0 + k->k1 * c + k->k2 * s;
   double square = a * a + b * b;
   double rest = square - g * g;
-  if (!(rest > TOGGLE * square)) return UPPER_BINDS;
+  if (!(rest > 0)) return UPPER_BINDS;
   double root = k->branchU * sqrt(rest);
   double overSquare = 1 / square;
   double cu = (a * g + b * root) * overSquare, su = (b * g - a * root) * overSquare;
@@ -134,7 +133,7 @@ static int place_rocker(const Constants *k, Pose *p) {
   double g = k->rodK + 0.5 * (dx * dx + dy * dy + dz * dz);
   double square = a * a + b * b;
   double rest = square - g * g;
-  if (!(rest > TOGGLE * square)) return ROD_BINDS;
+  if (!(rest > 0)) return ROD_BINDS;
   double root = k->branchR * sqrt(rest);
   double overSquare = 1 / square;
   p->cosR = (a * g + b * root) * overSquare;
@@ -174,14 +173,19 @@ static double slope(const Constants *k, Pose *p) {
   return p->slope;
 }
 
-static int onto_branch(const Constants *k, const Branch *b, Pose *p) {
-  if (p->t >= b->tLow && p->t <= b->tHigh) return PLACED;
-  p->t = p->t < b->tLow ? b->tLow : b->tHigh;
-  return place_upright(k, p);
+static int try_at(const Constants *k, Pose *p, double t) {
+  double before = p->t;
+  p->t = t;
+  int status = place_upright(k, p);
+  if (status == PLACED) return status;
+  p->t = before;
+  place_upright(k, p);
+  return status;
 }
 
 static int refine(const Constants *k, const Branch *b, Pose *p, double wanted) {
   double low = b->tLow, high = b->tHigh;
+  int failed = UPPER_BINDS;
   for (int step = 0; step < 80; step++) {
     double t = p->t;
     double miss = wanted - p->wz;
@@ -190,13 +194,20 @@ static int refine(const Constants *k, const Branch *b, Pose *p, double wanted) {
     double rise = slope(k, p) * 2 / (1 + t * t);
     double next = t + miss / rise;
     if (!(next >= low && next <= high)) next = 0.5 * (low + high);
-    p->t = next;
-    int status = place_upright(k, p);
-    double left = fabs(wanted - p->wz);
-    int isRounding = left < b->close && left >= fabs(miss);
-    if (status != PLACED || next == t || left <= b->exact || isRounding) return status;
+    int status = try_at(k, p, next);
+    if (status != PLACED) {
+      failed = status;
+      if (next > t) high = next;
+      else low = next;
+    } else if (next == t || fabs(wanted - p->wz) <= b->exact) break;
   }
-  return PLACED;
+  return fabs(wanted - p->wz) <= b->near ? PLACED : failed;
+}
+
+static int refine_from(const Constants *k, const Branch *b, Pose *p, double t, double wanted) {
+  p->t = t;
+  place_upright(k, p);
+  return refine(k, b, p, wanted);
 }
 
 static int solve_travel(const Constants *k, const Branch *b, const double *start, Pose *p, double travel) {
@@ -207,18 +218,11 @@ static int solve_travel(const Constants *k, const Branch *b, const double *start
   const double *c = start + 4 * (long)cell;
   double t = c[0] + x * (c[1] + x * (c[2] + x * c[3]));
   p->t = t;
-  int first = place_upright(k, p);
-  if (first != PLACED) return first;
-  double perMetre = (c[1] + x * (2 * c[2] + x * 3 * c[3])) * b->perMetre;
-  p->t = t + (wanted - p->wz) * perMetre;
-  if (place_upright(k, p) == PLACED) {
-    int onto = onto_branch(k, b, p);
-    double miss = wanted - p->wz;
-    return onto != PLACED || (miss <= b->exact && miss >= -b->exact) ? onto : refine(k, b, p, wanted);
-  }
-  p->t = t;
-  place_upright(k, p);
-  return refine(k, b, p, wanted);
+  if (place_upright(k, p) != PLACED) return refine_from(k, b, p, 0, wanted);
+  p->t = t + (wanted - p->wz) * (c[1] + x * (2 * c[2] + x * 3 * c[3])) * b->perMetre;
+  if (!(p->t >= b->tLow && p->t <= b->tHigh) || place_upright(k, p) != PLACED) return refine_from(k, b, p, t, wanted);
+  double miss = wanted - p->wz;
+  return miss <= b->exact && miss >= -b->exact ? PLACED : refine(k, b, p, wanted);
 }
 
 /* As solve() of position-solver.ts: kept out of line so that the call is paid for, as it is there. */

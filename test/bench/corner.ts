@@ -33,7 +33,7 @@ const FIELDS = (
 /** A branch as the C reads it. */
 const numbersOf = (b: Branch): number[] => [
   ...FIELDS.map((field) => Number(b.constants[field])),
-  ...[b.limits.low.travel, b.limits.high.travel, b.tLow, b.tHigh, b.exact, b.close, b.lowest, b.perMetre, b.cells],
+  ...[b.limits.low.travel, b.limits.high.travel, b.tLow, b.tHigh, b.exact, b.near, b.lowest, b.perMetre, b.cells],
   ...b.start,
 ];
 

@@ -2,9 +2,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isDegenerate, type HardpointGeometry } from "../../server/linkage/geometry.js";
-import { POSITION_LENGTH, type PositionSolver, positionSolver } from "../../server/linkage/position-solver.js";
+import { mechanismOf } from "../../server/linkage/mechanism.js";
+import { asHardpoints } from "../../server/linkage/planar.js";
+import {
+  POSITION_LENGTH,
+  type PositionSolver,
+  positionSolver,
+  positionsOf,
+} from "../../server/linkage/position-solver.js";
+import { ARM, parallelogram } from "../support/planar-cases.js";
 import { cornerOrSkip, motionOrSkip, randomGeometry } from "../support/random-corner.js";
-import { LINK_LENGTH } from "../support/tolerances.js";
+import { CLEAR_OF_LIMITS, LIMIT, LINK_LENGTH, NEXT_TO_LIMIT } from "../support/tolerances.js";
 import { wishboneGeometry } from "../support/wishbone-case.js";
 
 const solverOf = (g: HardpointGeometry): PositionSolver => {
@@ -53,10 +61,26 @@ describe("the position solver", () => {
         const [low = 0, high = 0] = [bound.low?.limit, bound.high?.limit];
         const travel = Math.min(high, low + share * (high - low));
         const [, , z] = solved(solverOf(g), travel);
-        expect(Math.abs((z ?? Number.NaN) - g.wheel.centre[2] - travel)).toBeLessThan(LINK_LENGTH);
+        const toLimit = Math.min(travel - low, high - travel);
+        const allowed = toLimit > CLEAR_OF_LIMITS ? LINK_LENGTH : NEXT_TO_LIMIT;
+        expect(Math.abs((z ?? Number.NaN) - g.wheel.centre[2] - travel)).toBeLessThan(allowed);
       }),
       { numRuns: 300 },
     );
+  });
+
+  it("closes in on the crest of the wheel centre's path without a step too far", () => {
+    const m = mechanismOf(asHardpoints(parallelogram()), true);
+    if ("kind" in m) throw new Error(m.reason);
+    const solver = positionsOf(m);
+    for (let digits = 1; digits < 13; digits++) {
+      const travel = ARM * (1 - 10 ** -digits);
+      const [, y, z] = solved(solver, Math.min(travel, m.branch.limits.high.travel));
+      expect(Math.abs((z ?? Number.NaN) - 0.3 - travel)).toBeLessThan(LINK_LENGTH);
+      // y falls by ARM (1 − √(1 − (z/ARM)²)), steep as a circle is.
+      const fall = ARM * (1 - Math.sqrt(1 - (travel / ARM) ** 2));
+      expect(Math.abs((y ?? Number.NaN) - 0.75 + fall)).toBeLessThan(LIMIT * 10);
+    }
   });
 
   it("writes nothing where a travel is out of reach", () => {

@@ -2,10 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Corner, Unreachable } from "../../server/linkage/corner.js";
-import type { HardpointGeometry } from "../../server/linkage/geometry.js";
+import type { HardpointGeometry, Vec2 } from "../../server/linkage/geometry.js";
 import { dot, norm, scale, sub, unit, type Vec3 } from "../../server/maths/vec3.js";
 import { slopeOf } from "../support/approx.js";
-import { parallelogram, planarOf, reachedAt } from "../support/planar-cases.js";
+import { ARM, parallelogram, planarOf, reachedAt } from "../support/planar-cases.js";
 import { cornerOrSkip, randomGeometry } from "../support/random-corner.js";
 import { LIMIT } from "../support/tolerances.js";
 
@@ -131,6 +131,30 @@ describe("nearness to a toggle", () => {
     expect(found.angle).toBeCloseTo(between(found.travel), 9);
     for (let z = -0.06; z <= 0.06; z += 0.001) expect(between(z)).toBeGreaterThanOrEqual(found.angle - 1e-9);
     expect(reach.toggles.map(({ link }) => link)).toEqual(["lower-wishbone", "upper-wishbone", "push-rod"]);
+  });
+
+  it("is found between the ends where a link passes near its toggle and away again", () => {
+    // Almost a parallelogram, its upright leaning far in and a little too long to fall in line with the upper arm.
+    const longer = 1.02;
+    const inner: Vec2 = [0.3 - 0.3, 0.15 + 0.2];
+    const outer: Vec2 = [0.3 + ARM - 0.3 * longer, 0.15 + 0.2 * longer];
+    const passing = planarOf(parallelogram({ upper: { inner, outer } }));
+    const [from, to] = [-0.4, 0.3];
+    const { bound, toggles } = passing.reach(from, to);
+    expect(bound).toEqual({ low: undefined, high: undefined });
+    const found = toggles.find(({ link }) => link === "upper-wishbone");
+    if (found === undefined) throw new Error("no upper wishbone among the toggles");
+    const between = (z: number): number => {
+      const m = reachedAt(passing, z);
+      const joint = m.point("upper-wishbone", [0, ...outer]).p;
+      const upright = unit(sub(m.point("lower-wishbone", [0, 0.7, 0.15]).p, joint));
+      const angle = Math.acos(Math.abs(dot(upright, unit(sub([0, ...inner], joint)))));
+      return angle;
+    };
+    expect(found.travel).toBeGreaterThan(from + 1e-4);
+    expect(found.travel).toBeLessThan(to - 1e-4);
+    expect(found.angle).toBeCloseTo(between(found.travel), 7);
+    for (let z = from; z <= to; z += 1e-4) expect(between(z)).toBeGreaterThan(found.angle - 1e-7);
   });
 
   it("falls to zero at the end of the reach", () => {

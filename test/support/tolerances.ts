@@ -48,3 +48,6 @@ export const LIMIT = 1e-9;
 export const CONSTRUCTION = 1e-8;
 /** Central differences of positions over travel, m per m and per m², against analytic ones, relative to the larger of both and 1. */
 export const DIFFERENCED_SECOND = 1e-5;
+/** Travel from a limit, m, beyond which a demanded travel is met to rounding, and how well it is met before. */
+export const CLEAR_OF_LIMITS = 1e-3;
+export const NEXT_TO_LIMIT = 1e-8;
