@@ -24,7 +24,7 @@ import { fromModel, type ModelProblemOf, problemBehind } from "../../from-proble
 import type { Fix, Rule } from "../../finding.js";
 import { insertionInto } from "../../insertion.js";
 import { blockAt, contains } from "../../tree.js";
-import { quoted } from "../../wording.js";
+import { quoted, shortened } from "../../wording.js";
 
 const meta = {
   id: "missing-property",
@@ -91,7 +91,7 @@ function starterOf({ word, concept }: ModelProblemOf<"missing-property">): strin
 
 function titleOf(statement: string): string {
   const lines = statement.split("\n");
-  return quoted(lines.length === 1 ? statement : `${lines[0]} … }`);
+  return `"${lines.length === 1 ? shortened(statement, 90) : `${lines[0]} … }`}"`;
 }
 
 /** The vocabulary lists the words of a block in the order in which a file usually has them. */
