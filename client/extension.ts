@@ -6,6 +6,7 @@ import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
 import { registerShowRates } from "./commands/show-rates.js";
 import { createLanguageClient, findingsPage } from "./language-client.js";
+import { answerReadText } from "./read-text.js";
 import { createStatus } from "./status.js";
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
@@ -15,6 +16,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     output,
     // Stops the server when the window closes.
     { dispose: () => client.dispose() },
+    answerReadText(client),
     createStatus(client),
     registerShowRates(client),
     registerOpenFindingPage(findingsPage(context)),

@@ -41,6 +41,7 @@ function clientOptions(context: vscode.ExtensionContext, output: vscode.LogOutpu
     settings: vscode.workspace.getConfiguration(LANGUAGE),
     pages: findingsPage(context).toString(),
     commands: ["bellcrank.showRates"],
+    readsText: true,
   });
   return {
     // No scheme: a file of a virtual workspace and an untitled one are checked like one on disk.

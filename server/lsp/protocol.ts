@@ -11,6 +11,8 @@ export interface InitializationOptions {
   readonly pages?: string;
   /** Commands that the client answers to, so that a lens may name them. */
   readonly commands?: readonly string[];
+  /** Set by a client that answers `bellcrank/readText`. */
+  readonly readsText?: boolean;
 }
 
 /** Asks for the rates of one car or set-up as a page to read. */
@@ -30,3 +32,15 @@ export interface RatesPage {
 
 /** Arguments of the client's command `bellcrank.showRates`, as a lens passes them. */
 export type ShowRatesArguments = readonly [uri: string, name: string];
+
+/** The server asks the client for a file that is not on disk; never for one of the scheme `file`. */
+export type ReadTextMethod = "bellcrank/readText";
+
+export interface ReadTextParams {
+  readonly uri: string;
+}
+
+export type ReadTextAnswer =
+  | { readonly text: string }
+  /** `outside`: in no folder of the workspace. */
+  | { readonly missing: "missing" | "outside" | "not-text" };

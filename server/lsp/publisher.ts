@@ -58,7 +58,10 @@ export class Publisher {
     this.#turn = undefined;
     for (const uri of this.#waiting) {
       this.#waiting.delete(uri);
-      this.#send(uri, diagnosticsOf(this.#session, this.#session.workspace.file(uri)));
+      const file = this.#session.workspace.file(uri);
+      const diagnostics = diagnosticsOf(this.#session, file);
+      // A file that is still on its way is not missing; when it is here, this one comes again.
+      if (!this.#session.isAwaited(file.uses)) this.#send(uri, diagnostics);
       break;
     }
     this.#schedule();

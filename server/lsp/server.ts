@@ -14,19 +14,24 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { createWorkspace } from "../snapshot/create.js";
 import type { Disk } from "../host/disk.js";
+import { ClientFiles } from "./client-files.js";
 import { features } from "./features/index.js";
-import type { InitializationOptions } from "./protocol.js";
+import type { InitializationOptions, ReadTextAnswer, ReadTextMethod, ReadTextParams } from "./protocol.js";
 import { Publisher } from "./publisher.js";
 import { normalUri, Session } from "./session.js";
 import { readSettings } from "./settings.js";
 
 export function startServer(connection: Connection, disk: Disk): void {
-  const session = new Session(createWorkspace(disk), () => disk.list());
+  const files = new ClientFiles(disk);
+  const session = new Session(createWorkspace(files), () => disk.list());
   const publisher = new Publisher(connection, session);
-  connection.onInitialize((parameters) => initialize(parameters, session, disk));
+  connection.onInitialize((parameters) => {
+    if (optionsOf(parameters).readsText === true) askClient(connection, session, publisher, files);
+    return initialize(parameters, session, disk);
+  });
   connection.onInitialized(() => watch(connection, session));
   syncDocuments(connection, session, publisher, disk);
-  followDisk(connection, session, publisher);
+  followFiles(connection, session, publisher, files);
   connection.onDidChangeConfiguration(({ settings }) => {
     session.settings = readSettings((settings as { bellcrank?: unknown } | null)?.bellcrank);
     refreshViews(connection, session);
@@ -36,11 +41,23 @@ export function startServer(connection: Connection, disk: Disk): void {
   connection.listen();
 }
 
+/** What a client sends here is not ours: each option is looked at before it is used. */
+function optionsOf(parameters: InitializeParams): { readonly [Option in keyof InitializationOptions]: unknown } {
+  return (parameters.initializationOptions ?? {}) as object;
+}
+
+function askClient(connection: Connection, session: Session, publisher: Publisher, files: ClientFiles): void {
+  const method: ReadTextMethod = "bellcrank/readText";
+  session.isAwaited = (uris) => files.isAwaited(uris);
+  files.connect({
+    ask: (uri) => connection.sendRequest<ReadTextAnswer>(method, { uri } satisfies ReadTextParams),
+    arrived: (uri) => fileChanged(connection, session, publisher, [uri]),
+  });
+}
+
 function initialize(parameters: InitializeParams, session: Session, disk: Disk): InitializeResult {
   session.client = parameters.capabilities;
-  const options = (parameters.initializationOptions ?? {}) as {
-    readonly [Option in keyof InitializationOptions]: unknown;
-  };
+  const options = optionsOf(parameters);
   session.settings = readSettings(options.settings);
   if (typeof options.pages === "string") session.pages = options.pages;
   if (Array.isArray(options.commands)) session.commands = new Set(options.commands.map(String));
@@ -73,15 +90,25 @@ function syncDocuments(connection: Connection, session: Session, publisher: Publ
   documents.listen(connection);
 }
 
-function followDisk(connection: Connection, session: Session, publisher: Publisher): void {
+function followFiles(connection: Connection, session: Session, publisher: Publisher, files: ClientFiles): void {
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const change of changes) {
-      const uri = normalUri(change.uri);
-      session.workspace.forget(uri);
-      publisher.refresh(session.workspace.dependents(uri));
-    }
-    refreshViews(connection, session);
+    const uris = changes.map((change) => normalUri(change.uri));
+    fileChanged(
+      connection,
+      session,
+      publisher,
+      uris.filter((uri) => !files.changed(uri)),
+    );
   });
+}
+
+/** Whatever rests on these files is stale. */
+function fileChanged(connection: Connection, session: Session, publisher: Publisher, uris: readonly string[]): void {
+  for (const uri of uris) {
+    session.workspace.forget(uri);
+    publisher.refresh(session.workspace.dependents(uri));
+  }
+  refreshViews(connection, session);
 }
 
 /** Files that nobody has open are followed through the client, which knows the file system. */

@@ -15,6 +15,8 @@ export class Session {
   pages: string | undefined;
   /** Commands that the client answers to: a lens may name these and no others. */
   commands: ReadonlySet<string> = new Set();
+  /** Whether one of these files is still on its way from the client. */
+  isAwaited: (uris: readonly string[]) => boolean = () => false;
 
   readonly #listFiles: () => readonly string[];
 

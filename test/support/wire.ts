@@ -92,6 +92,11 @@ export class Wire {
     });
   }
 
+  /** Answers what the server asks. */
+  answers(method: string, reply: (parameters: { readonly uri: string }) => unknown): void {
+    this.#connection.onRequest(method, reply);
+  }
+
   async request<Result>(method: string, parameters: object): Promise<Result> {
     return this.#connection.sendRequest<Result>(method, parameters);
   }

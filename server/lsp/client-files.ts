@@ -1,0 +1,72 @@
+/**
+ * Files of a workspace that is not on disk: only the client can read them, and only in its own time. Until
+ * a text has come it counts as missing, and what rests on it is not published; its coming starts that anew.
+ *
+ * Invariant: files on disk never pass through here; a text that is known is never asked for again.
+ */
+import type { Host } from "../snapshot/workspace.js";
+import type { ReadTextAnswer } from "./protocol.js";
+
+type Read = ReturnType<Host["read"]>;
+
+export interface ClientReader {
+  ask(uri: string): Promise<ReadTextAnswer>;
+  /** The text of this file came, or changed. */
+  arrived(uri: string): void;
+}
+
+export class ClientFiles implements Host {
+  readonly #disk: Host;
+  readonly #known = new Map<string, Read>();
+  readonly #asked = new Set<string>();
+  #reader: ClientReader | undefined;
+
+  constructor(disk: Host) {
+    this.#disk = disk;
+  }
+
+  /** From now on the client is asked; before, and for clients that cannot answer, such files are missing. */
+  connect(reader: ClientReader): void {
+    this.#reader = reader;
+  }
+
+  read(uri: string): Read {
+    if (isOnDisk(uri) || this.#reader === undefined) return this.#disk.read(uri);
+    const known = this.#known.get(uri);
+    if (known !== undefined) return known;
+    void this.#ask(uri, this.#reader);
+    return { missing: "missing" };
+  }
+
+  /** The file changed, came or went: the old text holds until the new one is here. Whether this is ours to follow. */
+  changed(uri: string): boolean {
+    if (isOnDisk(uri) || this.#reader === undefined) return false;
+    if (this.#known.has(uri)) void this.#ask(uri, this.#reader);
+    return true;
+  }
+
+  isAwaited(uris: readonly string[]): boolean {
+    return this.#asked.size > 0 && uris.some((uri) => this.#asked.has(uri) && !this.#known.has(uri));
+  }
+
+  async #ask(uri: string, reader: ClientReader): Promise<void> {
+    if (this.#asked.has(uri)) return;
+    this.#asked.add(uri);
+    this.#known.set(uri, await answer(reader, uri));
+    this.#asked.delete(uri);
+    reader.arrived(uri);
+  }
+}
+
+function isOnDisk(uri: string): boolean {
+  return uri.startsWith("file:");
+}
+
+/** A client that fails to read a file has none for us. */
+async function answer(reader: ClientReader, uri: string): Promise<Read> {
+  try {
+    return await reader.ask(uri);
+  } catch {
+    return { missing: "missing" };
+  }
+}
