@@ -17,7 +17,6 @@ import {
   type AxleSides,
 } from "./axle-sides.js";
 import { inCar } from "./given.js";
-import { namedAs } from "./names.js";
 import type { AxleName, Given, Origin, Side } from "./origin.js";
 import type { ModelProblem } from "./problem.js";
 import type { Sink } from "./sink.js";
@@ -175,7 +174,7 @@ function mentionEye(
 ): void {
   if (root === undefined) return;
   const rocker = { segment: "rocker", outer: { segment: axle.name, outer: undefined } };
-  around.sink.refer(namedAs("eye", name, rocker, root), place);
+  around.sink.refer({ target: "eye", name, place: rocker, declaration: root }, place);
 }
 
 function onLever(value: AttachmentValue, spoken: Spoken, around: Surroundings): Attachment | undefined {
@@ -189,7 +188,10 @@ function onLever(value: AttachmentValue, spoken: Spoken, around: Surroundings): 
     return reportForm(value.origin, [`${name}.lever.end`], "A lever is joined at its end.", around);
   }
   if (bar.root !== undefined) {
-    around.sink.refer(namedAs("element", name, { segment: axle.name, outer: undefined }, bar.root), place);
+    around.sink.refer(
+      { target: "element", name, place: { segment: axle.name, outer: undefined }, declaration: bar.root },
+      place,
+    );
   }
   // The lever is written for the left side, and so is what is joined to it without a side.
   return { kind: "lever-end", side: spoken.side ?? "left", bar: name, axle: axle.name, origin: value.origin };

@@ -6,7 +6,6 @@ import { cornerOf } from "./corner-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
 import { checkGeometry } from "./geometry-check.js";
 import { numberIn, pointIn } from "./given.js";
-import { namedAs } from "./names.js";
 import type { Side } from "./origin.js";
 import type { Sink } from "./sink.js";
 import { isCornerElement } from "./sides.js";
@@ -70,7 +69,7 @@ function trimOf(sides: AxleSides, sink: Sink): TrimModel {
     const element = named(sides.blocks.left, name);
     if (element?.root !== undefined) {
       const place = { segment: sides.name, outer: undefined };
-      sink.refer(namedAs("element", name, place, element.root), by.origin);
+      sink.refer({ target: "element", name, place, declaration: element.root }, by.origin);
       return { by: "element", element: name, given: by.origin };
     }
     sink.report({

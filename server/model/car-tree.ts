@@ -10,12 +10,13 @@ import { findWord } from "../../grammar/vocabulary/index.js";
 import type { Declared } from "./file-context.js";
 import { settleFormulas } from "./formulas.js";
 import { plainWord } from "./forms.js";
-import type { AxleName, Origin } from "./origin.js";
+import type { AxleName } from "./origin.js";
 import { Overrides } from "./override.js";
-import { newStatement, readBlock, type LocalOverride, type Reading } from "./read-block.js";
+import { newStatement, readBlock, type BlockPlace, type LocalOverride, type Reading } from "./read-block.js";
 import { Reader } from "./reader.js";
 import { readItems, type Read } from "./read-statement.js";
-import { blockScope, isLet, pathOf, type Scope } from "./scope.js";
+import { pathOf } from "./place.js";
+import { blockScope, isLet, type Scope } from "./scope.js";
 import { at } from "./sink.js";
 import { axleStatement, withAdded, type CarTree, type TreeBlock } from "./tree.js";
 
@@ -65,7 +66,7 @@ export function checkBase(declared: Declared): void {
     return;
   }
   const { kind, name, nameOrigin } = found;
-  context.sink.refer({ target: kind, name, path: name, declaration: nameOrigin }, place);
+  context.sink.refer({ target: kind, name, place: undefined, declaration: nameOrigin }, place);
   const circle = circleFrom(declared);
   if (circle !== undefined) context.sink.report({ ...place, kind: "cycle", what: "from", path: circle });
 }
@@ -97,8 +98,14 @@ function readCar({ raw, name, nameOrigin, context }: Declared): CarTree {
   const scope = insideCar(context.scope, raw, "car");
   const overrides: LocalOverride[] = [];
   const reading: Reading = { parts: context.shelf, tables: context.tables, overrides };
-  const ownerPlace: Origin = { ...nameOrigin, start: raw.head.start };
-  const where = { concept: "car", scope, owner: `car ${name}`, ownerPlace, partial: false };
+  const where: BlockPlace = {
+    concept: "car",
+    scope,
+    opener: raw,
+    word: "car",
+    name: { text: name, origin: nameOrigin },
+    partial: false,
+  };
   const block = readBlock(raw.block ?? emptyBlock(raw), where, reading);
   const tree: CarTree = { block, right: { front: undefined, rear: undefined } };
   const whole = { block, right: { front: leftOf(tree, "front"), rear: leftOf(tree, "rear") } };

@@ -2,7 +2,6 @@
 import type { CaseModel, ExpectationModel, ResolvedValue } from "./car.js";
 import { checkFigure, isOfNoElement } from "./figure-check.js";
 import { numberIn } from "./given.js";
-import { namedAs } from "./names.js";
 import type { Given, Origin } from "./origin.js";
 import type { Sink } from "./sink.js";
 import { wordIn, type CarTree, type TreeStatement } from "./tree.js";
@@ -32,7 +31,7 @@ type PathValue = Extract<ResolvedValue, { kind: "path" }>;
 function checkCase(value: PathValue, cases: ReadonlyMap<string, Origin>, sink: Sink): void {
   const name = value.segments.join(".");
   const root = cases.get(name);
-  if (root !== undefined) sink.refer(namedAs("case", name, undefined, root), value.origin);
+  if (root !== undefined) sink.refer({ target: "case", name, place: undefined, declaration: root }, value.origin);
   else sink.report({ ...value.origin, kind: "unknown-name", name, target: "case", candidates: [...cases.keys()] });
 }
 

@@ -52,7 +52,7 @@ export class Shelf implements Parts {
       return;
     }
     checkName(word, { text: name, origin: declaration }, "catalogue", scope);
-    const named: Named = { target: "part", name, path: name, declaration };
+    const named: Named = { target: "part", name, place: undefined, declaration };
     this.#shelved.set(name, { raw, word, named, scope, part: undefined });
   }
 
@@ -116,18 +116,17 @@ export class Shelf implements Parts {
   #readPart({ raw, word, named, scope }: Shelved): Part | undefined {
     const reader = new Reader(scope).on(at(scope.uri, raw), word.word, word);
     const read = readItems(word, word.takes, raw, raw.items, reader, "catalogue");
-    const ownerPlace = { ...named.declaration, start: raw.head.start };
-    const owner = `${word.word} ${named.name}`;
-    const where: BlockPlace = { concept: "catalogue", scope, owner, ownerPlace, partial: false };
+    const declared = { text: named.name, origin: named.declaration };
+    const where: BlockPlace = {
+      concept: "catalogue",
+      scope,
+      opener: raw,
+      word: word.word,
+      name: declared,
+      partial: false,
+    };
     const reading = { parts: this, tables: this.#context.tables, overrides: undefined };
-    const block = readInner(
-      word,
-      { ...read, name: { text: named.name, origin: named.declaration } },
-      raw,
-      where,
-      reading,
-      false,
-    );
+    const block = readInner(word, { ...read, name: declared }, raw, where, reading, false);
     return block && { word, name: named.name, named, block };
   }
 }

@@ -1,7 +1,6 @@
 /** Cylinders and lines of a hydraulic link: their ends exist, their lines join cylinders that exist. */
 import { attachmentOf, type Surroundings } from "./attachments.js";
 import type { ResolvedValue } from "./car.js";
-import { namedAs } from "./names.js";
 import { wordIn, type TreeStatement } from "./tree.js";
 
 export function checkCylinders(link: TreeStatement, around: Surroundings): void {
@@ -33,5 +32,5 @@ function checkName(value: PathValue, link: TreeStatement, around: Surroundings):
   }
   const axle = around.axle && { segment: around.axle.name, outer: undefined };
   const place = { segment: link.name?.text ?? "", outer: axle };
-  around.sink.refer(namedAs("cylinder", name, place, found.root), value.origin);
+  around.sink.refer({ target: "cylinder", name, place, declaration: found.root }, value.origin);
 }

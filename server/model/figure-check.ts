@@ -3,7 +3,6 @@ import { figureAt, figureNames, findWord } from "../../grammar/vocabulary/index.
 import { matchesDimension, parseUnit, unitsOf } from "../quantities/index.js";
 import { describeDimension } from "./amount.js";
 import type { ResolvedValue } from "./car.js";
-import { namedAs } from "./names.js";
 import { axleBlock, type CarTree, type TreeBlock, type TreeStatement } from "./tree.js";
 import type { Sink } from "./sink.js";
 
@@ -67,7 +66,10 @@ function checkElement(
     sink.report({ ...place, kind: "unknown-name", name, target: "element", candidates });
     return false;
   }
-  sink.refer(namedAs("element", name, axle && { segment: axle, outer: undefined }, found.root), place);
+  sink.refer(
+    { target: "element", name, place: axle && { segment: axle, outer: undefined }, declaration: found.root },
+    place,
+  );
   return true;
 }
 

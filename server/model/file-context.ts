@@ -77,7 +77,7 @@ export class FileContext {
       this.sink.report({ ...nameOrigin, kind: "duplicate", word: name, what: "name", first: before.nameOrigin });
       return;
     }
-    this.sink.declare({ target: kind, name, path: name, declaration: nameOrigin });
+    this.sink.declare({ target: kind, name, place: undefined, declaration: nameOrigin });
     const base = kind === "setup" ? baseOf(raw) : undefined;
     this.declared.set(name, { kind, name, nameOrigin, raw, context: this, base, tree: undefined, view: undefined });
   }

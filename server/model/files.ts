@@ -15,16 +15,25 @@ interface Kept {
   resolved: ResolvedFile | undefined;
 }
 
-/** Remembers what was resolved, by the identity of the syntax tree. Passed in by whoever wants to keep it. */
+/**
+ * Remembers what was last resolved of each file. Passed in by whoever wants to keep it. Whether it
+ * still holds is told by the identity of the syntax trees, so there is nothing to invalidate.
+ */
 export class ResolveCache {
-  readonly #kept = new WeakMap<Parsed, Kept>();
+  readonly #kept = new Map<string, Kept>();
 
-  get(parsed: Parsed): Kept | undefined {
-    return this.#kept.get(parsed);
+  get(context: { readonly uri: string; readonly parsed: Parsed }): Kept | undefined {
+    const kept = this.#kept.get(context.uri);
+    return kept?.context.parsed === context.parsed ? kept : undefined;
   }
 
-  set(parsed: Parsed, kept: Kept): void {
-    this.#kept.set(parsed, kept);
+  set(kept: Kept): void {
+    this.#kept.set(kept.context.uri, kept);
+  }
+
+  /** The file is gone. */
+  forget(uri: string): void {
+    this.#kept.delete(uri);
   }
 }
 
@@ -60,13 +69,13 @@ export class Files {
   }
 
   keptFor(context: FileContext): Kept | undefined {
-    return this.#cache.get(context.parsed);
+    return this.#cache.get(context);
   }
 
   #valid(uri: string): Kept | undefined {
     const parsed = this.#parsed(uri);
-    const kept = parsed && this.#cache.get(parsed);
-    if (kept === undefined || kept.context.uri !== uri) return undefined;
+    const kept = parsed && this.#cache.get({ uri, parsed });
+    if (kept === undefined) return undefined;
     for (const [other, before] of kept.rests) if (this.#parsed(other) !== before) return undefined;
     for (const context of [kept.context, ...kept.context.used]) {
       for (const [table, text] of context.tables.texts) if (this.#text(table) !== text) return undefined;
@@ -115,6 +124,6 @@ export class Files {
       rests.set(one.uri, one.parsed);
       for (const { uri } of one.uses) if (uri !== undefined) rests.set(uri, this.#contexts.get(uri)?.parsed);
     }
-    this.#cache.set(context.parsed, { context, rests, resolved: undefined });
+    this.#cache.set({ context, rests, resolved: undefined });
   }
 }

@@ -84,16 +84,26 @@ function takenByModes(items: readonly Item[], index: number): number {
   }
 }
 
-function fit(form: Form, items: readonly Item[], starts: number[]): number {
+/** Where each slot of the form last tried begins; copied where it is not one item a slot. */
+const scratch: number[] = [];
+/** One item a slot, the common case: shared. */
+const inStep = [0, 1, 2, 3, 4, 5, 6, 7].map((length) => Array.from({ length }, (_, index) => index));
+
+/** Returns how many items the form takes, or −1 − the one at which it does not fit. */
+function fit(form: Form, items: readonly Item[]): number {
   let index = 0;
-  starts.length = 0;
-  for (const slot of form) {
-    const count = taken(slot, items, index, form);
-    if (count === 0) return index;
-    starts.push(index);
+  for (let slot = 0; slot < form.length; slot++) {
+    const count = taken(form[slot] as Slot, items, index, form);
+    if (count === 0) return -1 - index;
+    scratch[slot] = index;
     index += count;
   }
   return index;
+}
+
+function startsOf(form: Form, end: number): readonly number[] {
+  const shared = end === form.length ? inStep[end] : undefined;
+  return shared ?? scratch.slice(0, form.length);
 }
 
 /**
@@ -101,18 +111,16 @@ function fit(form: Form, items: readonly Item[], starts: number[]): number {
  * is more telling: `trim by push-rod` is not an element of that name).
  */
 export function formsThatFit(forms: readonly Form[], items: readonly Item[]): readonly FormFit[] | NoFit {
-  const fits: FormFit[] = [];
+  let fits: FormFit[] | undefined;
   let reached = 0;
-  let starts: number[] = [];
   for (let index = 0; index < forms.length; index++) {
     const form = forms[index] as Form;
-    const end = fit(form, items, starts);
-    if (end === items.length && starts.length === form.length) {
-      fits.push({ index, form, starts });
-      starts = [];
-    } else if (end > reached) reached = end;
+    const end = fit(form, items);
+    if (end !== items.length) reached = Math.max(reached, end < 0 ? -1 - end : end);
+    else if (fits === undefined) fits = [{ index, form, starts: startsOf(form, end) }];
+    else fits.push({ index, form, starts: startsOf(form, end) });
   }
-  if (fits.length === 0) return { reached };
+  if (fits === undefined) return { reached };
   return fits.length === 1 ? fits : fits.sort((a, b) => fixedWords(b.form) - fixedWords(a.form) || a.index - b.index);
 }
 

@@ -15,7 +15,8 @@ import { amountOf, findProperty, isUnread, nearbyProperties } from "./properties
 import { Reader, type Properties } from "./reader.js";
 import { withChain } from "./provenance.js";
 import { isSameStatement } from "./same.js";
-import { pathOf, visibleLets, type Let, type Scope } from "./scope.js";
+import { pathOf } from "./place.js";
+import { visibleLets, type Let, type Scope } from "./scope.js";
 import { settle, type Knot, type Progress } from "./settle.js";
 import { mirrorStatement } from "./sides.js";
 import { at, type Sink } from "./sink.js";

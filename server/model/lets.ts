@@ -2,7 +2,7 @@
 import type { Item, Path } from "../../grammar/index.js";
 import type { Amount } from "./amount.js";
 import { evaluate, namesIn, type Names } from "./expressions.js";
-import { findLet, pathOf, visibleLets, type Let, type Scope } from "./scope.js";
+import { findLet, visibleLets, type Let, type Scope } from "./scope.js";
 import { settle, type Knot, type Progress } from "./settle.js";
 import { at } from "./sink.js";
 
@@ -25,8 +25,8 @@ export function letsIn(item: Item, scope: Scope): { readonly lets: readonly Let[
 }
 
 export function referToLet(known: Let, scope: Scope, path: Path): void {
-  const full = [...pathOf(known.scope.place), known.name].join(".");
-  const named = { target: "let", name: known.name, path: full, declaration: known.nameOrigin } as const;
+  const { name, nameOrigin } = known;
+  const named = { target: "let", name, place: known.scope.place, declaration: nameOrigin } as const;
   scope.sink.refer(named, at(scope.uri, path));
 }
 

@@ -1,8 +1,9 @@
 /** Which names the segments of an override's path speak of, for references and renaming. */
 import type { Name } from "../../grammar/index.js";
 import { findWord } from "../../grammar/vocabulary/index.js";
-import { namedAs, targetOf } from "./names.js";
-import type { Place, Scope } from "./scope.js";
+import { targetOf } from "./names.js";
+import type { Place } from "./place.js";
+import type { Scope } from "./scope.js";
 import { at } from "./sink.js";
 import type { Found } from "./steps.js";
 
@@ -23,5 +24,5 @@ export function mention({ path, segments, scope }: Spoken, { statement, parent, 
   const around = path
     .slice(0, segment)
     .reduce<Place | undefined>((outer, step) => ({ segment: step, outer }), undefined);
-  scope.sink.refer(namedAs(target, name.text, around, root), at(scope.uri, written));
+  scope.sink.refer({ target, name: name.text, place: around, declaration: root }, at(scope.uri, written));
 }

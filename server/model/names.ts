@@ -2,8 +2,7 @@
 import { findWord, reservedNames } from "../../grammar/vocabulary/index.js";
 import type { Concept, NameTarget, Word } from "../../grammar/vocabulary/word.js";
 import type { Origin } from "./origin.js";
-import { pathOf, type Place, type Scope } from "./scope.js";
-import type { Named } from "./sink.js";
+import { type Scope } from "./scope.js";
 
 /** What the name of such a statement is; undefined where it has none of its own (`axle front`). */
 export function targetOf(word: Word): NameTarget | undefined {
@@ -11,14 +10,6 @@ export function targetOf(word: Word): NameTarget | undefined {
     for (const slot of form) if (slot.kind === "name") return slot.declares;
   }
   return undefined;
-}
-
-/** Left out of paths as authors leave them out. */
-const passedOver: ReadonlySet<string> = new Set(["linkage", "wheel"]);
-
-export function namedAs(target: NameTarget, name: string, place: Place | undefined, declaration: Origin): Named {
-  const around = pathOf(place).filter((step) => !passedOver.has(step));
-  return { target, name, path: [...around, name].join("."), declaration };
 }
 
 const alwaysReserved: ReadonlySet<string> = new Set(["left", "right", "chassis"]);
@@ -32,7 +23,7 @@ export function checkName(
 ): void {
   const target = targetOf(word);
   if (target === undefined) return;
-  scope.sink.declare(namedAs(target, name.text, scope.place, name.origin));
+  scope.sink.declare({ target, name: name.text, place: scope.place, declaration: name.origin });
   if (isReserved(word, name.text, concept)) {
     scope.sink.report({ ...name.origin, kind: "reserved-name", name: name.text });
   }

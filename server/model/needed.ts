@@ -2,7 +2,7 @@
 import type { Block } from "../../grammar/index.js";
 import { wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
-import type { BlockPlace } from "./read-block.js";
+import { ownerOf, type BlockPlace } from "./read-block.js";
 import type { TreeBlock } from "./tree.js";
 
 const neededIn = new Map<Concept, readonly Word[]>();
@@ -13,22 +13,29 @@ function needed(concept: Concept): readonly Word[] {
   return words;
 }
 
-/** `seen` are the words that stand in the text, read or not: what is there but wrong is not missing. */
-export function checkNeeded(block: TreeBlock, raw: Block, where: BlockPlace, seen: ReadonlyMap<string, unknown>): void {
-  const isThere = (word: string) => seen.has(word) || block.statements.some((statement) => statement.word === word);
+/** What is there but could not be read is not missing. */
+export function checkNeeded(block: TreeBlock, raw: Block, where: BlockPlace): void {
+  const isThere = (word: string): boolean =>
+    block.statements.some((statement) => statement.word === word) || block.broken?.has(word) === true;
   for (const word of needed(where.concept)) {
-    if (isThere(word.word) || word.unless?.some(isThere) === true) continue;
-    const insertAt = raw.closed ? raw.end - 1 : raw.end;
-    where.scope.sink.report({
-      ...where.ownerPlace,
-      kind: "missing-property",
-      word: word.word,
-      concept: where.concept,
-      owner: where.owner,
-      starter: starterOf(word),
-      insertAt,
-    });
+    // Some words stand in for others: a spring with a coil needs no rate.
+    if (!isThere(word.word) && word.unless?.some(isThere) !== true) reportMissing(word, raw, where);
   }
+}
+
+function reportMissing(word: Word, raw: Block, where: BlockPlace): void {
+  const { scope, opener, name, concept } = where;
+  scope.sink.report({
+    uri: scope.uri,
+    start: opener.head.start,
+    end: name?.origin.end ?? opener.head.end,
+    kind: "missing-property",
+    word: word.word,
+    concept,
+    owner: ownerOf(where),
+    starter: starterOf(word),
+    insertAt: raw.closed ? raw.end - 1 : raw.end,
+  });
 }
 
 /** What to write behind the word to begin with: a usual value, else the block of the vocabulary's example. */

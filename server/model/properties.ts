@@ -4,7 +4,8 @@ import { dimensions } from "../../grammar/vocabulary/dimensions.js";
 import { plainNumber, type Amount } from "./amount.js";
 import type { ResolvedValue } from "./car.js";
 import { mention } from "./mentions.js";
-import { pathOf, type Scope } from "./scope.js";
+import { pathOf } from "./place.js";
+import { type Scope } from "./scope.js";
 import { routeOf, startOf, statementAt, stepsFrom } from "./steps.js";
 import type { CarTree, TreeBlock, TreeStatement } from "./tree.js";
 

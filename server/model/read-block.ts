@@ -15,7 +15,8 @@ import type { Origin } from "./origin.js";
 import { Reader } from "./reader.js";
 import { readItems, type Read } from "./read-statement.js";
 import { readRows } from "./rows.js";
-import { blockScope, within, type Place, type Scope } from "./scope.js";
+import { type Place } from "./place.js";
+import { blockScope, within, type Scope } from "./scope.js";
 import { at } from "./sink.js";
 import type { Tables } from "./tables.js";
 import type { TreeBlock, TreeStatement } from "./tree.js";
@@ -37,30 +38,37 @@ export interface Reading {
 export interface BlockPlace {
   readonly concept: Concept;
   readonly scope: Scope;
-  /** For messages: `axle front`, `rocker`. */
-  readonly owner: string;
-  /** Where a missing property is told. */
-  readonly ownerPlace: Origin;
+  /** The statement that opens the block, its word and name: for messages. */
+  readonly opener: Statement;
+  readonly word: string;
+  readonly name: { readonly text: string; readonly origin: Origin } | undefined;
   /** True where only what differs is written, so that nothing is needed. */
   readonly partial: boolean;
 }
 
 export function readBlock(block: Block, where: BlockPlace, reading: Reading): TreeBlock {
   const scope = blockScope(where.scope, block.entries, where.concept);
-  const read = new BlockReader(block, { ...where, scope }, reading);
+  const read = new BlockReader(block, scope === where.scope ? where : { ...where, scope }, reading);
   return read.all();
 }
+
+/** How messages call the owner of a block: `axle front`, `rocker`. */
+export const ownerOf = ({ word, name }: Pick<BlockPlace, "word" | "name">): string =>
+  name === undefined ? word : `${word} ${name.text}`;
+
+/** Up to this many lines are simply gone through. */
+const shortBlock = 64;
 
 class BlockReader {
   readonly #raw: Block;
   readonly #where: BlockPlace;
   readonly #reading: Reading;
   readonly #reader: Reader;
-  readonly #statements: TreeStatement[] = [];
-  readonly #rows: Row[] = [];
-  /** Words that may stand once, and names, with where they stood first. */
-  readonly #seen = new Map<string, Origin>();
-  readonly #names = new Map<string, Origin>();
+  readonly #statements: TreeStatement[];
+  /** In long blocks, what stands once: no more than the vocabulary has words for. */
+  readonly #once: TreeStatement[] | undefined;
+  #count = 0;
+  #names: Map<string, Origin> | undefined;
   #broken: Set<string> | undefined;
   #fitted = false;
 
@@ -69,24 +77,30 @@ class BlockReader {
     this.#where = where;
     this.#reading = reading;
     this.#reader = new Reader(where.scope);
+    // As many as there are lines, at once: arrays that grow by pushing take several times their room.
+    this.#statements = new Array<TreeStatement>(raw.entries.length);
+    this.#once = raw.entries.length > shortBlock ? [] : undefined;
   }
 
   all(): TreeBlock {
     const { concept } = this.#where;
     const { entries } = this.#raw;
     this.#fitted = entries.some((entry) => entry.kind === "statement" && headOf(entry) === "fit");
+    let rows: Row[] | undefined;
     for (const entry of entries) {
-      if (entry.kind === "row") this.#rows.push(entry);
-      else this.#statement(entry);
+      if (entry.kind === "statement") this.#statement(entry);
+      else if (rows === undefined) rows = [entry];
+      else rows.push(entry);
     }
-    const block = this.#block(readRows(this.#rows, concept, this.#where.owner, this.#reader));
+    const block = this.#block(rows === undefined ? noRows : readRows(rows, concept, this.#where.word, this.#reader));
     const whole = this.#fitted ? expandFit(block, this.#reading.parts, this.#where.scope.sink, "below") : block;
-    if (!this.#where.partial) checkNeeded(whole, this.#raw, this.#where, this.#seen);
+    if (!this.#where.partial) checkNeeded(whole, this.#raw, this.#where);
     return whole;
   }
 
   #block(rows: readonly ResolvedRow[]): TreeBlock {
     const origin = at(this.#reader.uri, this.#raw);
+    this.#statements.length = this.#count;
     return { concept: this.#where.concept, origin, statements: this.#statements, rows, broken: this.#broken };
   }
 
@@ -102,7 +116,7 @@ class BlockReader {
       return;
     }
     const statement = this.#known(word, raw);
-    if (statement !== undefined) this.#statements.push(statement);
+    if (statement !== undefined) this.#statements[this.#count++] = statement;
   }
 
   /** A dotted head is an override of something further inside; a plain one is a mistake. */
@@ -120,31 +134,35 @@ class BlockReader {
   #known(word: Word, raw: Statement): TreeStatement | undefined {
     const { concept } = this.#where;
     const origin = at(this.#reader.uri, raw);
-    if (word.times === "one" && !this.#isFirst(this.#seen, word.word, origin, "property"))
-      return undefined;
-    if (word.times !== "one") this.#seen.set(word.word, origin);
+    const first = word.times === "one" ? this.#firstOf(word.word) : undefined;
+    if (first !== undefined) return this.#reportSecond(word.word, origin, first.origin, "property");
     const read = readItems(word, word.takes, raw, raw.items, this.#reader.on(origin, word.word, word), concept);
     if (read.name !== undefined && !this.#takesName(word, read)) return undefined;
     const statement = this.#finish(word, raw, origin, read);
     if (statement === undefined) (this.#broken ??= new Set()).add(word.word);
+    else if (word.times === "one") this.#once?.push(statement);
     return statement;
+  }
+
+  #firstOf(word: string): TreeStatement | undefined {
+    if (this.#once !== undefined) return this.#once.find((other) => other.word === word);
+    for (let index = 0; index < this.#count; index++) {
+      if (this.#statements[index]?.word === word) return this.#statements[index];
+    }
+    return undefined;
   }
 
   #takesName(word: Word, { name }: Read): boolean {
     if (name === undefined) return true;
-    if (!this.#isFirst(this.#names, name.text, name.origin, "name")) return false;
+    const first = this.#names?.get(name.text);
+    if (first !== undefined) return this.#reportSecond(name.text, name.origin, first, "name") !== undefined;
+    (this.#names ??= new Map()).set(name.text, name.origin);
     checkName(word, name, this.#where.concept, this.#where.scope);
     return true;
   }
 
-  #isFirst(known: Map<string, Origin>, word: string, place: Origin, what: "property" | "name"): boolean {
-    const before = known.get(word);
-    if (before === undefined) {
-      known.set(word, place);
-      return true;
-    }
-    this.#reader.report({ ...place, kind: "duplicate", word, what, first: before });
-    return false;
+  #reportSecond(word: string, place: Origin, first: Origin, what: "property" | "name"): undefined {
+    this.#reader.report({ ...place, kind: "duplicate", word, what, first });
   }
 
   #finish(word: Word, raw: Statement, origin: Origin, read: Read): TreeStatement | undefined {
@@ -174,7 +192,7 @@ export function newStatement(
     block,
     origin,
     wordOrigin: at(origin.uri, raw.head),
-    chain: [],
+    chain: noChain,
     notes: raw.notes.length === 0 ? noNotes : raw.notes.map((note) => note.text),
     root: read.name?.origin,
     formula: read.deferred
@@ -184,7 +202,9 @@ export function newStatement(
   };
 }
 
+const noRows: readonly ResolvedRow[] = [];
 const noNotes: readonly string[] = [];
+const noChain: readonly Origin[] = [];
 
 /** The block behind a statement: read where the word opens one, told where it is missing or too much. */
 export function readInner(
@@ -209,12 +229,12 @@ export function readInner(
     checkBlock(word, read, raw, concept, scope);
     return undefined;
   }
-  const name = read.name?.text;
   const inner: BlockPlace = {
     concept,
-    scope: within(scope, name ?? word.word),
-    owner: name === undefined ? word.word : `${word.word} ${name}`,
-    ownerPlace: { uri: scope.uri, start: raw.head.start, end: read.name?.origin.end ?? raw.head.end },
+    scope: within(scope, read.name?.text ?? word.word),
+    opener: raw,
+    word: word.word,
+    name: read.name,
     partial: where.partial || (fitted && reading.parts.isPartWord(word.word)),
   };
   return readBlock(raw.block, inner, reading);

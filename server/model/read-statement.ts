@@ -37,18 +37,34 @@ export function readItems(
   const fits = formsThatFit(forms, items);
   if ("reached" in fits) return readNothing(word, forms, raw, items, fits.reached, reader);
   const fit = reader.choose(fits, items) as FormFit;
-  const values: ResolvedValue[] = [];
-  let wanted = 0;
+  const { form, index } = fit;
+  const wanted = valuesIn(form);
+  const values = new Array<ResolvedValue>(wanted);
+  let count = 0;
   let name: Read["name"];
-  for (let index = 0; index < fit.form.length; index++) {
-    const slot = fit.form[index] as Slot;
-    if (slot.kind === "keyword") continue;
-    wanted++;
-    const value = readSlot(slot, index, fit, items, reader, concept);
-    if (value !== undefined) values.push(value);
-    if (slot.kind === "name" || (word.word === "axle" && name === undefined)) name = nameOf(value);
+  for (let slot = 0; slot < form.length; slot++) {
+    const { kind } = form[slot] as Slot;
+    if (kind === "keyword") continue;
+    const value = readSlot(form[slot] as Slot, slot, fit, items, reader, concept);
+    if (value !== undefined) values[count++] = value;
+    if (kind === "name" || (word.word === "axle" && name === undefined)) name = nameOf(value);
   }
-  return { form: fit.index, values, name, whole: values.length === wanted, deferred: reader.deferred };
+  values.length = count;
+  return {
+    form: index,
+    values: count === 0 ? noValues : values,
+    name,
+    whole: count === wanted,
+    deferred: reader.deferred,
+  };
+}
+
+const noValues: readonly ResolvedValue[] = [];
+
+function valuesIn(form: Form): number {
+  let count = 0;
+  for (const slot of form) if (slot.kind !== "keyword") count++;
+  return count;
 }
 
 function nameOf(value: ResolvedValue | undefined): Read["name"] {

@@ -25,7 +25,7 @@ export class Reader implements ValueReader {
   readonly uri: string;
   readonly scope: Scope;
   readonly properties: Properties | undefined;
-  readonly #tell: (problem: ModelProblem) => void;
+  readonly #tell: ((problem: ModelProblem) => void) | undefined;
   statement: Origin;
   word = "";
   limits: Word | undefined = undefined;
@@ -37,7 +37,7 @@ export class Reader implements ValueReader {
     this.scope = scope;
     this.uri = scope.uri;
     this.properties = properties;
-    this.#tell = tell ?? ((problem) => scope.sink.report(problem));
+    this.#tell = tell;
     this.statement = { uri: scope.uri, start: 0, end: 0 };
   }
 
@@ -51,7 +51,9 @@ export class Reader implements ValueReader {
   }
 
   report(problem: ModelProblem): void {
-    if (!this.#quiet) this.#tell(problem);
+    if (this.#quiet) return;
+    if (this.#tell === undefined) this.scope.sink.report(problem);
+    else this.#tell(problem);
   }
 
   lookUp(path: Path): Amount | undefined {

@@ -18,7 +18,7 @@ import { Reader } from "./reader.js";
 import { readItems } from "./read-statement.js";
 import { checkBlock } from "./read-block.js";
 import { isLet } from "./scope.js";
-import { at } from "./sink.js";
+import { at, type Sink } from "./sink.js";
 import { withoutSpoiled } from "./spoiled.js";
 import { wayBack } from "./use-graph.js";
 
@@ -54,14 +54,31 @@ function resolved(context: FileContext, files: Files): ResolvedFile {
   context.shelf.readAll();
   for (const known of context.scope.lets?.values() ?? []) settleLet(known);
   checkUnused(context);
-  return {
-    uri: context.uri,
-    cars,
-    problems: withoutSpoiled(context.sink.problems(), context.parsed),
-    uses: usesOf(context),
-    readsText: [...new Set([context, ...context.used].flatMap((one) => [...one.tables.texts.keys()]))],
-    symbols: context.sink.symbols(),
-  };
+  return new Resolved(context, cars);
+}
+
+/** The result. Symbols are put into words only when somebody asks: most texts are gone before that. */
+class Resolved implements ResolvedFile {
+  readonly uri: string;
+  readonly cars: ResolvedFile["cars"];
+  readonly problems: ResolvedFile["problems"];
+  readonly uses: readonly string[];
+  readonly readsText: readonly string[];
+  readonly #sink: Sink;
+  #symbols: ResolvedFile["symbols"] | undefined;
+
+  constructor(context: FileContext, cars: ResolvedFile["cars"]) {
+    this.uri = context.uri;
+    this.cars = cars;
+    this.problems = withoutSpoiled(context.sink.problems(), context.parsed);
+    this.uses = usesOf(context);
+    this.readsText = [...new Set([context, ...context.used].flatMap((one) => [...one.tables.texts.keys()]))];
+    this.#sink = context.sink;
+  }
+
+  get symbols(): ResolvedFile["symbols"] {
+    return (this.#symbols ??= this.#sink.symbols());
+  }
 }
 
 /** Views of the whole chain, made from the car upwards and kept with what they show. */

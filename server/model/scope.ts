@@ -7,6 +7,7 @@ import { findWord } from "../../grammar/vocabulary/index.js";
 import type { Concept } from "../../grammar/vocabulary/word.js";
 import type { Amount } from "./amount.js";
 import type { Origin } from "./origin.js";
+import type { Place } from "./place.js";
 import { at, type Sink } from "./sink.js";
 
 export interface Let {
@@ -29,17 +30,6 @@ export interface Scope {
   readonly place: Place | undefined;
   /** Whether a name that is no `let` may be a property: inside of cars and set-ups. */
   readonly inCar: boolean;
-}
-
-export interface Place {
-  readonly segment: string;
-  readonly outer: Place | undefined;
-}
-
-export function pathOf(place: Place | undefined): string[] {
-  const path: string[] = [];
-  for (let here = place; here !== undefined; here = here.outer) path.push(here.segment);
-  return path.reverse();
 }
 
 export const within = (outer: Scope, segment: string): Scope => ({
@@ -111,11 +101,6 @@ function addLet(statement: Statement, scope: Scope, lets: Map<string, Let>): voi
     scope.sink.report({ ...nameOrigin, kind: "duplicate", word: text, what: "name", first: first.nameOrigin });
     return;
   }
-  scope.sink.declare({
-    target: "let",
-    name: text,
-    path: [...pathOf(scope.place), text].join("."),
-    declaration: nameOrigin,
-  });
+  scope.sink.declare({ target: "let", name: text, place: scope.place, declaration: nameOrigin });
   lets.set(text, { name: text, nameOrigin, item, scope, settled: undefined });
 }

@@ -9,16 +9,19 @@ import type { NameTarget } from "../../grammar/vocabulary/word.js";
 import type { Origin } from "./origin.js";
 import type { ModelProblem } from "./problem.js";
 import type { ModelSymbol } from "./resolved-file.js";
+import { pathOf, type Place } from "./place.js";
 
 export interface Named {
   readonly target: NameTarget;
   readonly name: string;
-  readonly path: string;
+  /** The block in its car that it was declared in. */
+  readonly place: Place | undefined;
   readonly declaration: Origin;
 }
 
-interface Mentions extends Named {
-  readonly references: Map<number, Origin>;
+interface Mentions {
+  readonly named: Named;
+  references: Origin[] | undefined;
 }
 
 export class Sink {
@@ -55,12 +58,15 @@ export class Sink {
 
   /** `place` speaks of what was declared as `named`; outside of this file nothing is noted. */
   refer(named: Named, place: Origin): void {
-    if (place.uri === this.uri) this.#mentions(named).references.set(place.start, place);
+    if (place.uri !== this.uri) return;
+    const mentions = this.#mentions(named);
+    if (mentions.references === undefined) mentions.references = [place];
+    else mentions.references.push(place);
   }
 
   /** Whether anything in this file speaks of the name that was declared there. */
   isMentioned(declaration: Origin): boolean {
-    return (this.#symbols.get(declaration.uri)?.get(declaration.start)?.references.size ?? 0) > 0;
+    return this.#symbols.get(declaration.uri)?.get(declaration.start)?.references !== undefined;
   }
 
   #mentions(named: Named): Mentions {
@@ -68,7 +74,7 @@ export class Sink {
     let inFile = this.#symbols.get(uri);
     if (inFile === undefined) this.#symbols.set(uri, (inFile = new Map()));
     let found = inFile.get(start);
-    if (found === undefined) inFile.set(start, (found = { ...named, references: new Map() }));
+    if (found === undefined) inFile.set(start, (found = { named, references: undefined }));
     return found;
   }
 
@@ -79,12 +85,22 @@ export class Sink {
   symbols(): readonly ModelSymbol[] {
     const all: ModelSymbol[] = [];
     for (const inFile of this.#symbols.values()) {
-      for (const { references, ...named } of inFile.values()) {
-        all.push({ ...named, references: [...references.values()].sort((a, b) => a.start - b.start) });
+      for (const { named, references } of inFile.values()) {
+        const { target, name, declaration } = named;
+        const path = [...pathOf(named.place).filter((step) => !passedOver.has(step)), name].join(".");
+        all.push({ target, name, path, declaration, references: inOrder(references ?? []) });
       }
     }
     return all;
   }
+}
+
+/** Left out of paths as authors leave them out. */
+const passedOver: ReadonlySet<string> = new Set(["linkage", "wheel"]);
+
+/** Each place once: a line may have been read more than once. */
+function inOrder(places: readonly Origin[]): readonly Origin[] {
+  return [...new Map(places.map((place) => [place.start, place])).values()].sort((a, b) => a.start - b.start);
 }
 
 /** Two problems of one place and kind say the same if all their plain fields do. */

@@ -34,17 +34,18 @@ export function readNumber(
 ): NumberValue | undefined {
   const measured = readMeasured(item, slot.dimension, reader, pair);
   if (measured === undefined) return undefined;
-  const { si, unit, dimension } = measured;
-  const place = at(reader.uri, item);
-  if (slot.dimension === "count" && !Number.isInteger(si)) {
+  if (slot.dimension === "count" && !Number.isInteger(measured.si)) {
     reportForm(item, reader, "Only a whole number will do.");
     return undefined;
   }
-  if (reader.limits !== undefined && !checkRange(reader.limits, slot, { si, unit, dimension }, place, reader)) {
-    return undefined;
-  }
-  return { kind: "number", dimension, value: si, unit, origin: place, statement: reader.statement, chain: [] };
+  const { si, unit, dimension } = measured;
+  const origin = at(reader.uri, item);
+  if (reader.limits !== undefined && !checkRange(reader.limits, slot, measured, origin, reader)) return undefined;
+  return { kind: "number", dimension, value: si, unit, origin, statement: reader.statement, chain: noChain };
 }
+
+/** Shared by all values that replaced nothing. */
+const noChain: readonly Origin[] = [];
 
 interface Measured {
   readonly si: number;
@@ -129,29 +130,39 @@ export function readPoint(item: Tuple, slot: PointSlot, reader: ValueReader): Re
     return undefined;
   }
   const text = item.unit?.text;
-  if (text !== undefined && unitFor(text, slot.dimension, item, item, reader) === undefined) return undefined;
-  const value = coordinates(item, slot, reader, text);
-  if (value === undefined) return undefined;
-  const unit = text ?? unitOfMembers(item, slot);
-  return { kind: "point", value, unit, origin: at(reader.uri, item), statement: reader.statement, chain: [] };
-}
-
-function coordinates(
-  item: Tuple,
-  slot: PointSlot,
-  reader: ValueReader,
-  text: string | undefined,
-): readonly number[] | undefined {
+  const unit = text === undefined ? undefined : unitFor(text, slot.dimension, item, item, reader);
+  if (text !== undefined && unit === undefined) return undefined;
   if (text === undefined && slot.dimension === "length" && item.members.every(isBare)) {
     reportMissingUnit(item, "the point", slot.dimension, reader);
     return undefined;
   }
-  const value: number[] = [];
-  for (const member of item.members) {
-    const measured = readMeasured(member, slot.dimension, reader, text);
-    if (measured !== undefined) value.push(measured.si);
+  const value = coordinates(item, slot, reader, unit);
+  if (value === undefined) return undefined;
+  const { statement } = reader;
+  const origin = at(reader.uri, item);
+  return { kind: "point", value, unit: text ?? unitOfMembers(item, slot), origin, statement, chain: noChain };
+}
+
+function coordinates(
+  { members }: Tuple,
+  { dimension, size }: PointSlot,
+  reader: ValueReader,
+  unit: UnitInfo | undefined,
+): readonly number[] | undefined {
+  const x = coordinate(members[0] as Item, dimension, reader, unit);
+  const y = coordinate(members[1] as Item, dimension, reader, unit);
+  const z = size === 3 ? coordinate(members[2] as Item, dimension, reader, unit) : 0;
+  if (Number.isNaN(x) || Number.isNaN(y) || Number.isNaN(z)) return undefined;
+  return size === 3 ? [x, y, z] : [x, y];
+}
+
+/** NaN where it could not be read; a problem is told. Plain numbers under one unit are nearly all there is. */
+function coordinate(item: Item, dimension: DimensionName, reader: ValueReader, unit: UnitInfo | undefined): number {
+  if (item.kind === "quantity" && item.unit === undefined && unit !== undefined) {
+    const si = valueToSI(item.value, unit);
+    if (Number.isFinite(si)) return si;
   }
-  return value.length === slot.size ? value : undefined;
+  return readMeasured(item, dimension, reader, unit?.text)?.si ?? Number.NaN;
 }
 
 const isBare = (item: Item): boolean => item.kind === "quantity" && item.unit === undefined;
@@ -177,5 +188,5 @@ export function readRange(item: Range, slot: RangeSlot, reader: ValueReader): Re
   }
   const { unit } = to;
   const value = [from.value, to.value] as const;
-  return { kind: "range", value, unit, origin: at(reader.uri, item), statement: reader.statement, chain: [] };
+  return { kind: "range", value, unit, origin: at(reader.uri, item), statement: reader.statement, chain: noChain };
 }

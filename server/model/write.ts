@@ -43,7 +43,8 @@ export function writeStatement(line: WrittenLine, writing: Writing, reading: Rea
   if (target !== undefined && isAdjustment(word, line.items)) return adjust(line, writing, reader, origin);
   const read = readLine(line, writing, reader);
   if (target === undefined && read.name !== undefined && !takesName(writing, read, scope)) return undefined;
-  const inner = { concept: writing.parent.concept, scope, owner: word.word, ownerPlace: origin, partial: false };
+  const { concept } = writing.parent;
+  const inner = { concept, scope, opener: raw, word: word.word, name: target?.name, partial: false };
   const own = readInner(word, keptForm(read, line, target), raw, inner, reading, false);
   if (!read.whole && !read.deferred && (own === undefined || target !== undefined || read.form === -1))
     return undefined;
