@@ -105,7 +105,8 @@ export const checks: readonly Check[] = [
       const { text } = await open(editor, folder, "hover");
       await frontRate(editor, placeOf(text, FRONT_AXLE));
       const hover = await editor.hover(placeOf(text, ROLL_DAMPER));
-      for (const said of [/front\.roll-damper/, /damper for roll/, /heave/, /leak/, /N\*m\*s\/deg/]) assert.match(hover, said);
+      for (const said of [/front\.roll-damper/, /damper for roll/, /heave/, /leak/, /N\*m\*s\/deg/])
+        assert.match(hover, said);
     },
   },
   {
