@@ -91,6 +91,7 @@ const rooms = [
   {
     room: "server/host",
     ours: ["server/snapshot/workspace\\.ts"],
+    packages: ["vscode-uri"],
     core: true,
     why: "Reads files for the faces; it knows only what the facade asks of its host.",
   },
@@ -114,7 +115,7 @@ const rooms = [
       "server/findings/finding\\.ts",
       "server/findings/context\\.ts",
     ],
-    packages: ["commander", "cli-table3", "picocolors"],
+    packages: ["commander", "cli-table3", "picocolors", "vscode-uri"],
     core: true,
     why:
       "The command line asks the facade, so that all faces say the same numbers, and never the other face: of what the " +

@@ -1,7 +1,8 @@
 /** A row of evenly spaced values on the command line: `-30..30mm:7`, or one value, `5mm`. */
 import { matchesDimension, parseUnit, unitsOf, valueToSI } from "../quantities/index.js";
-import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { UsageError } from "./usage-error.js";
+
+type DimensionName = Parameters<typeof matchesDimension>[1];
 
 const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)`;
 const shape = new RegExp(`^(${number})(?:\\.\\.(${number}))?\\s*([^\\s:\\d]+)(?::(\\d+))?$`);
@@ -10,14 +11,20 @@ const mostValues = 10_001;
 /** Values in SI, in order; a `UsageError` says how to write it. */
 export function gridOf(option: string, text: string, dimension: DimensionName): readonly number[] {
   const found = shape.exec(text.trim());
-  if (found === null) throw new UsageError(`${option} "${text}": write a range with its unit and a count, such as ${exampleOf(dimension)}`);
+  if (found === null)
+    throw new UsageError(
+      `${option} "${text}": write a range with its unit and a count, such as ${exampleOf(dimension)}`,
+    );
   const [, from = "0", to, unit = "", count] = found;
   const info = parseUnit(unit);
   if (info === undefined || !matchesDimension(info, dimension)) {
-    throw new UsageError(`${option} "${text}": "${unit}" is not a unit of ${dimension}; use ${unitsOf(dimension).join(", ")}`);
+    throw new UsageError(
+      `${option} "${text}": "${unit}" is not a unit of ${dimension}; use ${unitsOf(dimension).join(", ")}`,
+    );
   }
   const steps = to === undefined ? 1 : Number(count ?? 11);
-  if (steps < 1 || steps > mostValues) throw new UsageError(`${option} "${text}": the count goes from 1 to ${mostValues}`);
+  if (steps < 1 || steps > mostValues)
+    throw new UsageError(`${option} "${text}": the count goes from 1 to ${mostValues}`);
   // Spaced in the user's unit, so that the nought in the middle is one.
   return spaced(Number(from), Number(to ?? from), steps).map((value) => valueToSI(value, info));
 }

@@ -8,7 +8,9 @@ process.exitCode = await run(process.argv);
 
 async function run(argv: readonly string[]): Promise<number> {
   // A reader that has seen enough (`| head`) closes the pipe: that is no fault of ours.
-  process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? 0 : exitCodes.unusable));
+  process.stdout.on("error", (error: NodeJS.ErrnoException) =>
+    process.exit(error.code === "EPIPE" ? 0 : exitCodes.unusable),
+  );
   let code: number = exitCodes.fine;
   try {
     await program((result) => {

@@ -6,10 +6,8 @@ import { kinematicsCommand } from "./commands/kinematics.js";
 import { ratesCommand } from "./commands/rates.js";
 import { serveCommand } from "./commands/serve.js";
 import { cautions } from "../views/cautions.js";
+import type { Ends } from "./ends.js";
 import { version } from "./version.js";
-
-/** How a command says with which code the process is to end. */
-export type Ends = (exitCode: number) => void;
 
 export function program(ends: Ends): Command {
   const root = new Command("bellcrank")

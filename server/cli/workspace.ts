@@ -19,7 +19,9 @@ export function openPaths(paths: readonly string[]): Opened {
   const disk = new Disk();
   disk.setRoots([process.cwd(), ...named.map(folderOf)].map((path) => URI.file(path).toString()));
   const workspace = createWorkspace(disk);
-  const uris = new Set(named.flatMap((path) => (statSync(path).isDirectory() ? disk.listBelow(path) : [URI.file(path).toString()])));
+  const uris = new Set(
+    named.flatMap((path) => (statSync(path).isDirectory() ? disk.listBelow(path) : [URI.file(path).toString()])),
+  );
   if (uris.size === 0) throw new UsageError(`no .crank file below ${paths.join(", ")}`);
   for (const uri of uris) readable(disk, uri);
   return { workspace, files: [...uris].sort().map((uri) => workspace.file(uri)) };
@@ -32,11 +34,13 @@ export function carOf(file: FileView, setup: string | undefined): CheckedCar {
   if (setup === undefined) {
     const [only, more] = file.cars;
     if (only === undefined) throw new UsageError(`${shown(file.uri)} declares no car and no set-up`);
-    if (more !== undefined) throw new UsageError(`${shown(file.uri)} declares ${names.join(", ")}: choose one with --setup`);
+    if (more !== undefined)
+      throw new UsageError(`${shown(file.uri)} declares ${names.join(", ")}: choose one with --setup`);
     return only;
   }
   const found = file.cars.find((car) => nameOf(car) === setup);
-  if (found === undefined) throw new UsageError(`${shown(file.uri)} has no set-up "${setup}"; it declares ${names.join(", ") || "none"}`);
+  if (found === undefined)
+    throw new UsageError(`${shown(file.uri)} has no set-up "${setup}"; it declares ${names.join(", ") || "none"}`);
   return found;
 }
 
@@ -59,5 +63,6 @@ function folderOf(path: string): string {
 
 function readable(disk: Disk, uri: string): void {
   const read = disk.read(uri);
-  if (!("text" in read)) throw new UsageError(`${shown(uri)}: ${read.missing === "not-text" ? "is not UTF-8 text" : "cannot be read"}`);
+  if (!("text" in read))
+    throw new UsageError(`${shown(uri)}: ${read.missing === "not-text" ? "is not UTF-8 text" : "cannot be read"}`);
 }

@@ -13,7 +13,10 @@ export class Disk implements Host {
 
   /** Folders (or documents, whose folders count) that may be read below. */
   setRoots(folders: readonly string[]): void {
-    this.#roots = folders.map((uri) => URI.parse(uri)).filter((uri) => uri.scheme === "file").map((uri) => real(uri.fsPath));
+    this.#roots = folders
+      .map((uri) => URI.parse(uri))
+      .filter((uri) => uri.scheme === "file")
+      .map((uri) => real(uri.fsPath));
   }
 
   get hasRoots(): boolean {

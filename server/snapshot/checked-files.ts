@@ -91,7 +91,7 @@ export class CheckedFiles {
       cars: context.cars,
       symbols: resolved.symbols,
       uses: resolved.uses,
-      textOf: context.textOf,
+      textOf: (other) => this.#textOf(other),
       parsedOf: (other) => this.#parsedOf(other),
       findings: all,
       fixes: (finding) => fixesOf(finding, context),
@@ -140,7 +140,9 @@ export class CheckedFiles {
   #retried(uri: string, edits: Parameters<RuleContext["retry"]>[0]): RuleContext {
     const changed = new Map<string, string>();
     for (const other of new Set(edits.map((edit) => edit.uri))) {
-      const own = edits.filter((edit) => edit.uri === other).map((edit): TextEdit => ({ uri: other, span: edit, newText: edit.newText }));
+      const own = edits
+        .filter((edit) => edit.uri === other)
+        .map((edit): TextEdit => ({ uri: other, span: edit, newText: edit.newText }));
       changed.set(other, applyEdits(this.#textOf(other) ?? "", own));
     }
     const files = new CheckedFiles(new ChangedTexts(this.#texts, changed), this.#analyses);
@@ -148,7 +150,12 @@ export class CheckedFiles {
   }
 
   context(uri: string): RuleContext {
-    const resolved = resolveFile(uri, (other) => this.#texts.source(other), (other) => this.#texts.read(other), this.#resolveCache);
+    const resolved = resolveFile(
+      uri,
+      (other) => this.#texts.source(other),
+      (other) => this.#texts.read(other),
+      this.#resolveCache,
+    );
     return this.#contextOf(uri, resolved);
   }
 }

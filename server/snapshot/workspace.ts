@@ -53,5 +53,10 @@ export interface Workspace {
   open(): readonly string[];
   /** Set documents that rest on `uri`, itself included. */
   dependents(uri: string): readonly string[];
-  kinematics(car: CarModel, axle: AxleName, heaves: readonly number[], rolls: readonly number[]): readonly KinematicsRow[];
+  kinematics(
+    car: CarModel,
+    axle: AxleName,
+    heaves: readonly number[],
+    rolls: readonly number[],
+  ): readonly KinematicsRow[];
 }

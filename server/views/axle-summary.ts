@@ -32,7 +32,9 @@ export function axleSummary(car: CheckedCar, axle: AxleName): string {
   const title = `**${axle} axle** of ${car.model.setup ?? car.model.name}, at static trim`;
   if (rates === undefined) return `${title}\n\nNot computed: the axle is incomplete.`;
   const unit = unitsOfCar(car.model);
-  const rows = axleRows(rates).map(({ name, figure, dimension }) => `| ${name} | ${inMarkdown(showFigure(figure, unit(dimension)))} |`);
+  const rows = axleRows(rates).map(
+    ({ name, figure, dimension }) => `| ${name} | ${inMarkdown(showFigure(figure, unit(dimension)))} |`,
+  );
   const share = `| share of the car's roll stiffness | ${showShare(rates.rollStiffnessShare)} |`;
   return [title, "", "| | |", "| --- | ---: |", ...rows, share].join("\n");
 }

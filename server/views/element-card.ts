@@ -1,5 +1,5 @@
 /** An element's claim beside its evidence: motion in every mode, leak, rates, share, load, travel. */
-import type { ElementFigures, Figure, Leak, RateShare } from "../analyses/results.js";
+import type { ElementFigures, Figure, Leak } from "../analyses/results.js";
 import type { ElementModel } from "../model/car.js";
 import { inMarkdown, isAbsent, showFigure, showRatio, showShare } from "./figures.js";
 import type { ElementSubject } from "./subject.js";
@@ -66,7 +66,9 @@ function leakRows(leak: ElementFigures["leak"]): readonly string[] {
 export function leakText(leak: Leak): string {
   const into = leak.mode === "other-wheel" ? "the other wheel" : leak.mode;
   const finite = `${showShare(leak.finite)} over the travel`;
-  const rate = isAbsent(leak.rate) ? `share of the rate there: none (${leak.rate.reason})` : `${showShare(leak.rate)} of the rate there`;
+  const rate = isAbsent(leak.rate)
+    ? `share of the rate there: none (${leak.rate.reason})`
+    : `${showShare(leak.rate)} of the rate there`;
   return `leak into ${into}: ${showShare(leak.firstOrder)} at design, ${finite}, ${rate}`;
 }
 
@@ -74,7 +76,10 @@ function place(model: ElementModel): string {
   return model.for.includes("corner") ? "wheel" : `axle in ${model.for[0] ?? "its mode"}`;
 }
 
-function atWheelsDimension(model: ElementModel, damper: boolean): "rate" | "torsional-rate" | "damping" | "torsional-damping" {
+function atWheelsDimension(
+  model: ElementModel,
+  damper: boolean,
+): "rate" | "torsional-rate" | "damping" | "torsional-damping" {
   const roll = model.for[0] === "roll";
   if (damper) return roll ? "torsional-damping" : "damping";
   return roll ? "torsional-rate" : "rate";
@@ -91,7 +96,7 @@ function shareRows(element: ElementSubject, unit: ShowUnit): readonly string[] {
   return parts.length === 0 ? [] : [`adds ${parts.join(", ")}`];
 }
 
-function partOf(mode: keyof RateShare & string, own: number, whole: Figure, unit: string): string | undefined {
+function partOf(mode: "heave" | "roll", own: number, whole: Figure, unit: string): string | undefined {
   if (isAbsent(whole) || whole === 0 || own === 0) return undefined;
   return `${showFigure(own, unit)} (${showShare(own / whole)}) in ${mode}`;
 }

@@ -4,7 +4,9 @@ import type { CheckedCar } from "../findings/context.js";
 import { inMarkdown, showFigure } from "./figures.js";
 
 export function expectationCard(car: CheckedCar, statement: Statement, uri: string): string | undefined {
-  const index = car.model.expectations.findIndex(({ origin }) => origin.uri === uri && origin.start === statement.start);
+  const index = car.model.expectations.findIndex(
+    ({ origin }) => origin.uri === uri && origin.start === statement.start,
+  );
   const wanted = car.model.expectations[index];
   const judged = car.analysis.expectations.find((result) => result.index === index);
   if (wanted === undefined || judged === undefined) return undefined;

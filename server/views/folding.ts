@@ -11,7 +11,13 @@ export function foldingsOf(parsed: Parsed): readonly Folding[] {
   const blocks: Folding[] = [];
   collect(parsed.document.entries, parsed.lines, blocks);
   const notes = parsed.document.entries.length === 0 ? [] : notesOf(parsed.document.entries);
-  return [...blocks, ...runs([...parsed.comments, ...notes].sort((a, b) => a.start - b.start), parsed.lines)];
+  return [
+    ...blocks,
+    ...runs(
+      [...parsed.comments, ...notes].sort((a, b) => a.start - b.start),
+      parsed.lines,
+    ),
+  ];
 }
 
 function collect(entries: readonly Entry[], lines: LineTable, into: Folding[]): void {

@@ -24,7 +24,8 @@ export function placesOf(symbol: ModelSymbol, files: Iterable<FileView>): readon
   const add = (origin: Origin): unknown => places.set(`${origin.uri} ${origin.start}`, origin);
   add(symbol.declaration);
   for (const file of files) {
-    for (const other of file.symbols) if (samePlace(other.declaration, symbol.declaration)) other.references.forEach(add);
+    for (const other of file.symbols)
+      if (samePlace(other.declaration, symbol.declaration)) other.references.forEach(add);
   }
   return [...places.values()];
 }

@@ -7,8 +7,16 @@ import { ratesPage, type Section } from "./rates-page.js";
 
 export function ratesMarkdown(car: CheckedCar): string {
   const page = ratesPage(car);
-  const reasons = page.reasons.length === 0 ? [] : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${inMarkdown(reason)}`)].join("\n")];
-  const parts = [`# ${page.title}`, ...page.sections.map(section), ...reasons, `> ${cautions.replaceAll("\n", "\n> ")}`];
+  const reasons =
+    page.reasons.length === 0
+      ? []
+      : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${inMarkdown(reason)}`)].join("\n")];
+  const parts = [
+    `# ${page.title}`,
+    ...page.sections.map(section),
+    ...reasons,
+    `> ${cautions.replaceAll("\n", "\n> ")}`,
+  ];
   return withUnitStars(`${parts.join("\n\n")}\n`);
 }
 

@@ -26,9 +26,15 @@ export interface RatesPage {
 
 export function ratesPage(car: CheckedCar): RatesPage {
   const { model } = car;
-  const title = model.setup === undefined ? (model.title ?? model.name) : `${model.setup}, from ${model.bases.join(" from ")}`;
+  const title =
+    model.setup === undefined ? (model.title ?? model.name) : `${model.setup}, from ${model.bases.join(" from ")}`;
   const reasons = new Set<string>();
-  const sections = [axleSection(car, reasons), motionSection(car, reasons), shareSection(car), expectationSection(car, reasons)];
+  const sections = [
+    axleSection(car, reasons),
+    motionSection(car, reasons),
+    shareSection(car),
+    expectationSection(car, reasons),
+  ];
   return { title, sections: sections.filter(({ rows }) => rows.length > 0), reasons: [...reasons] };
 }
 
@@ -40,11 +46,18 @@ function axleSection(car: CheckedCar, reasons: Set<string>): Section {
   const axles = (["front", "rear"] as const).filter((name) => car.analysis.axles[name] !== undefined);
   const byAxle = axles.map((name) => {
     const rates = car.analysis.axles[name]?.rates;
-    return rates === undefined ? [] : [...axleRows(rates), { name: "share of roll stiffness", figure: rates.rollStiffnessShare, dimension: "share" as const }];
+    return rates === undefined
+      ? []
+      : [
+          ...axleRows(rates),
+          { name: "share of roll stiffness", figure: rates.rollStiffnessShare, dimension: "share" as const },
+        ];
   });
   const rows = (byAxle[0] ?? []).map(({ name, dimension }, index) => [
     name,
-    ...byAxle.map((list) => cell(list[index]?.figure ?? { kind: "absent", reason: "not computed" }, unit(dimension), reasons)),
+    ...byAxle.map((list) =>
+      cell(list[index]?.figure ?? { kind: "absent", reason: "not computed" }, unit(dimension), reasons),
+    ),
   ]);
   return { title: "At static trim", columns: [left(""), ...axles.map(right)], rows };
 }
@@ -58,19 +71,34 @@ function cell(figure: Figure, unit: string, reasons: Set<string>): string {
 function motionSection(car: CheckedCar, reasons: Set<string>): Section {
   const unit = unitsOfCar(car.model);
   const modes = ["heave", "roll", "pitch", "warp"] as const;
-  const columns = [left("element"), left("for"), ...modes.map(right), right("leak at design"), right("over travel"), right("of the rate"), left("from")];
-  const rows = everyElement(car).flatMap(({ figures }) => (figures === undefined ? [] : [motionRow(figures, unit, reasons)]));
+  const columns = [
+    left("element"),
+    left("for"),
+    ...modes.map(right),
+    right("leak at design"),
+    right("over travel"),
+    right("of the rate"),
+    left("from"),
+  ];
+  const rows = everyElement(car).flatMap(({ figures }) =>
+    figures === undefined ? [] : [motionRow(figures, unit, reasons)],
+  );
   return { title: "Motion per wheel travel, and leak into the modes that an element is not for", columns, rows };
 }
 
 function motionRow(figures: ElementFigures, unit: ShowUnit, reasons: Set<string>): readonly string[] {
   const { sensitivity, leak } = figures;
-  const show = (value: number): string => (figures.torsional ? showFigure(value, unit("angle-per-length"), 4) : showRatio(value));
+  const show = (value: number): string =>
+    figures.torsional ? showFigure(value, unit("angle-per-length"), 4) : showRatio(value);
   const motion = isAbsent(sensitivity)
     ? absent(sensitivity.reason, 4, reasons)
     : [sensitivity.heave, sensitivity.roll, sensitivity.pitch, sensitivity.warp].map(show);
   const leaks =
-    leak === undefined ? ["", "", ""] : isAbsent(leak) ? absent(leak.reason, 3, reasons) : [leak.firstOrder, leak.finite, leak.rate].map((part) => share(part, reasons));
+    leak === undefined
+      ? ["", "", ""]
+      : isAbsent(leak)
+        ? absent(leak.reason, 3, reasons)
+        : [leak.firstOrder, leak.finite, leak.rate].map((part) => share(part, reasons));
   return [figures.path, figures.for.join(" and "), ...motion, ...leaks, figures.basis];
 }
 
@@ -98,7 +126,14 @@ function shareSection(car: CheckedCar): Section {
       showFigure(part.single, unit("rate")),
     ]);
   });
-  const columns = [left("element"), right("in heave"), right(""), right("in roll"), right(""), right("on a single wheel")];
+  const columns = [
+    left("element"),
+    right("in heave"),
+    right(""),
+    right("in roll"),
+    right(""),
+    right("on a single wheel"),
+  ];
   return { title: "What each element adds", columns, rows };
 }
 

@@ -7,7 +7,16 @@ import { connectives } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
 import { conceptInside, wordOf } from "./place.js";
 
-export const tokenTypes = ["keyword", "property", "function", "class", "type", "variable", "enumMember", "string"] as const;
+export const tokenTypes = [
+  "keyword",
+  "property",
+  "function",
+  "class",
+  "type",
+  "variable",
+  "enumMember",
+  "string",
+] as const;
 export type TokenType = (typeof tokenTypes)[number];
 export const tokenModifiers = ["declaration"] as const;
 

@@ -52,7 +52,9 @@ function startsWith(path: readonly string[], start: readonly string[]): boolean 
 
 /** The car or set-up whose statement holds the offset. */
 export function carAt(file: FileView, offset: number): CheckedCar | undefined {
-  return file.cars.find(({ model: { origin } }) => origin.uri === file.uri && origin.start <= offset && offset <= origin.end);
+  return file.cars.find(
+    ({ model: { origin } }) => origin.uri === file.uri && origin.start <= offset && offset <= origin.end,
+  );
 }
 
 /** The axle that is written around the offset. */

@@ -31,11 +31,11 @@ const FIELDS = (
 ).split(" ") as (keyof Constants)[];
 
 /** A branch as the C reads it. */
-const numbersOf = (b: Branch): number[] => [
-  ...FIELDS.map((field) => Number(b.constants[field])),
-  ...[b.limits.low.travel, b.limits.high.travel, b.tLow, b.tHigh, b.exact, b.near, b.lowest, b.perMetre, b.cells],
-  ...b.start,
-];
+const numbersOf = (b: Branch): number[] => {
+  const limits = [b.limits.low.travel, b.limits.high.travel, b.tLow, b.tHigh];
+  const table = [b.exact, b.near, b.lowest, b.perMetre, b.cells];
+  return [...FIELDS.map((field) => Number(b.constants[field])), ...limits, ...table, ...b.start];
+};
 
 interface Round {
   readonly nanoseconds: number;

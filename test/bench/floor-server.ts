@@ -1,10 +1,5 @@
 /** The floor: a bare server on the same transport and libraries that answers each change with an empty finding list. */
-import {
-  createConnection,
-  ProposedFeatures,
-  TextDocumentSyncKind,
-  TextDocuments,
-} from "vscode-languageserver/node";
+import { createConnection, ProposedFeatures, TextDocumentSyncKind, TextDocuments } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 
 const connection = createConnection(ProposedFeatures.all);

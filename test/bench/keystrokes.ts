@@ -29,14 +29,26 @@ export async function benchKeystrokes(): Promise<void> {
   await manySetups();
 }
 
-function print(name: string, { p50, p95 }: Spread, limits: { readonly p50?: number; readonly p95?: number } = {}): void {
+function print(
+  name: string,
+  { p50, p95 }: Spread,
+  limits: { readonly p50?: number; readonly p95?: number } = {},
+): void {
   console.log(row(`${name}, p50`, p50, "ms", limits.p50 === undefined ? undefined : { atMost: limits.p50 }));
   console.log(row(`${name}, p95`, p95, "ms", limits.p95 === undefined ? undefined : { atMost: limits.p95 }));
 }
 
 async function floorServer(): Promise<string> {
   const outfile = ".cache/run/floor-server.cjs";
-  await build({ entryPoints: ["test/bench/floor-server.ts"], outfile, bundle: true, minify: true, platform: "node", format: "cjs", logLevel: "warning" });
+  await build({
+    entryPoints: ["test/bench/floor-server.ts"],
+    outfile,
+    bundle: true,
+    minify: true,
+    platform: "node",
+    format: "cjs",
+    logLevel: "warning",
+  });
   return outfile;
 }
 
@@ -71,7 +83,10 @@ async function keystroke(wire: Wire, at: string, text: string, edit: number): Pr
 }
 
 /** Place of the first digit of the first `rate NN N/mm`. */
-function digitOf(text: string): { start: { line: number; character: number }; end: { line: number; character: number } } {
+function digitOf(text: string): {
+  start: { line: number; character: number };
+  end: { line: number; character: number };
+} {
   const lines = text.split("\n");
   const line = lines.findIndex((candidate) => /rate \d\d N\/mm$/.test(candidate) || /third\.rate \d\d/.test(candidate));
   const character = (lines[line] ?? "").indexOf("rate ") + 5;
@@ -90,7 +105,10 @@ async function questions(text: string): Promise<void> {
     for (let index = 0; index < 300; index += 1) {
       await keystroke(wire, uri, text, index);
       const begun = performance.now();
-      await wire.request(method, { textDocument: { uri }, position: method.endsWith("hover") ? position : { line: line + 1, character: 0 } });
+      await wire.request(method, {
+        textDocument: { uri },
+        position: method.endsWith("hover") ? position : { line: line + 1, character: 0 },
+      });
       if (index >= 50) times.push(performance.now() - begun);
     }
     console.log(row(`${method.split("/")[1]} after an edit, p95`, spread(times).p95, "ms", { atMost: 3 }));

@@ -5,7 +5,9 @@ import { benchKeystrokes } from "./keystrokes.js";
 import { benchParser } from "./parser.js";
 
 const [processor] = cpus();
-console.log(`${cpus().length} × ${processor?.model ?? "unknown processor"}, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.version}\n`);
+console.log(
+  `${cpus().length} × ${processor?.model ?? "unknown processor"}, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.version}\n`,
+);
 benchParser();
-await benchCorner();
+benchCorner();
 await benchKeystrokes();

@@ -6,8 +6,14 @@ describe("bellcrank check", () => {
   let shop: Workshop;
   beforeAll(() => {
     shop = openWorkshop();
-    shop.write("broken/typo.crank", 'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n');
-    shop.write("broken/leak.crank", 'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.eye roll-low (45, 187, 348) mm\n}\n');
+    shop.write(
+      "broken/typo.crank",
+      'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n',
+    );
+    shop.write(
+      "broken/leak.crank",
+      'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.eye roll-low (45, 187, 348) mm\n}\n',
+    );
   });
   afterAll(() => shop.remove());
 
@@ -44,7 +50,11 @@ describe("bellcrank check", () => {
     expect(problemsAgainst("check", out)).toEqual([]);
     const { findings } = JSON.parse(out) as { findings: { rule: string; file: string; start: object }[] };
     expect(findings).toContainEqual(
-      expect.objectContaining({ rule: "override-without-target", file: "broken/typo.crank", start: { line: 4, column: 9 } }),
+      expect.objectContaining({
+        rule: "override-without-target",
+        file: "broken/typo.crank",
+        start: { line: 4, column: 9 },
+      }),
     );
   });
 
@@ -61,14 +71,18 @@ describe("bellcrank check", () => {
 
   it("gives workflow commands that cannot be broken out of", () => {
     const { out } = shop.run("check", "broken/typo.crank", "--format", "github");
-    expect(out.split("\n")[0]).toMatch(/^::error file=broken\/typo\.crank,line=4,endLine=4,col=9,endColumn=14,title=bellcrank%3A override-without-target::/);
+    expect(out.split("\n")[0]).toMatch(
+      /^::error file=broken\/typo\.crank,line=4,endLine=4,col=9,endColumn=14,title=bellcrank%3A override-without-target::/,
+    );
     for (const line of out.trimEnd().split("\n")) expect(line).toMatch(/^::(error|warning|notice) /);
   });
 
   it("gives a JUnit report", () => {
     const { out } = shop.run("check", "broken", "--format", "junit");
     expect(out).toContain('<testsuite name="bellcrank check" tests="2"');
-    expect(out).toMatch(/<testcase classname="bellcrank\.check" name="broken\/typo\.crank"><failure message="4:9 error override-without-target/);
+    expect(out).toMatch(
+      /<testcase classname="bellcrank\.check" name="broken\/typo\.crank"><failure message="4:9 error override-without-target/,
+    );
   });
 
   it("says what is wrong with the command line in one line and ends with 2", () => {

@@ -55,8 +55,14 @@ describe("bellcrank rates", () => {
   });
 
   it("asks which one where a file declares several, and knows the wrong name", () => {
-    shop.write("two.crank", 'use "quill/quill.crank"\n\nsetup a from quill {\n  front.track 1490 mm\n}\n\nsetup b from quill {\n  front.track 1500 mm\n}\n');
-    expect(shop.run("rates", "two.crank")).toMatchObject({ code: 2, err: expect.stringContaining("a, b: choose one with --setup") });
+    shop.write(
+      "two.crank",
+      'use "quill/quill.crank"\n\nsetup a from quill {\n  front.track 1490 mm\n}\n\nsetup b from quill {\n  front.track 1500 mm\n}\n',
+    );
+    expect(shop.run("rates", "two.crank")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("a, b: choose one with --setup"),
+    });
     expect(shop.run("rates", "two.crank", "--setup", "b", "--format", "json").code).toBe(0);
     expect(shop.run("rates", "two.crank", "--setup", "c").err).toContain('has no set-up "c"');
   });
@@ -70,7 +76,8 @@ describe("bellcrank rates", () => {
 });
 
 /** To a billionth of a millimetre: what the linkage promises. */
-const near = (a: readonly number[], b: readonly number[]): boolean => a.every((value, index) => Math.abs(value - (b[index] ?? 0)) < 1e-9);
+const near = (a: readonly number[], b: readonly number[]): boolean =>
+  a.every((value, index) => Math.abs(value - (b[index] ?? 0)) < 1e-9);
 
 describe("bellcrank kinematics", () => {
   let shop: Workshop;
@@ -80,12 +87,23 @@ describe("bellcrank kinematics", () => {
   afterAll(() => shop.remove());
 
   it("gives rows over heave and roll that its schema describes", () => {
-    const { out, code } = shop.run("kinematics", "quill/quill.crank", "--heave", "-30..25mm:12", "--roll", "-1..1deg:3", "--format", "json");
+    const { out, code } = shop.run(
+      "kinematics",
+      "quill/quill.crank",
+      "--heave",
+      "-30..25mm:12",
+      "--roll",
+      "-1..1deg:3",
+      "--format",
+      "json",
+    );
     expect(code).toBe(0);
     expect(problemsAgainst("kinematics", out)).toEqual([]);
     const { rows } = JSON.parse(out);
     expect(rows).toHaveLength(36);
-    const level = rows.find((row: { heave: Quantity; roll: Quantity }) => row.heave.value === 0 && row.roll.value === 0);
+    const level = rows.find(
+      (row: { heave: Quantity; roll: Quantity }) => row.heave.value === 0 && row.roll.value === 0,
+    );
     expect(near(level.left.centre.value, [0, 731, 230])).toBe(true);
     expect(near(level.right.centre.value, [0, -731, 230])).toBe(true);
   });

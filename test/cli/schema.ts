@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 
 export function problemsAgainst(schema: "check" | "rates" | "kinematics", output: string): unknown {
-  const validate = new Ajv({ allErrors: true }).compile(JSON.parse(readFileSync(`server/cli/schema/${schema}.json`, "utf8")));
+  const validate = new Ajv({ allErrors: true }).compile(
+    JSON.parse(readFileSync(`server/cli/schema/${schema}.json`, "utf8")),
+  );
   return validate(JSON.parse(output)) ? [] : validate.errors;
 }

@@ -61,12 +61,21 @@ export function positionOf(text: string, offset: number): Position {
 
 /** The text after edits, as an editor would have it. */
 export function edited(text: string, edits: readonly { readonly range: Range; readonly newText: string }[]): string {
-  const offsets = edits.map(({ range, newText }) => ({ start: offsetOf(text, range.start), end: offsetOf(text, range.end), newText }));
+  const offsets = edits.map(({ range, newText }) => ({
+    start: offsetOf(text, range.start),
+    end: offsetOf(text, range.end),
+    newText,
+  }));
   return offsets
     .sort((a, b) => b.start - a.start)
     .reduce((result, { start, end, newText }) => result.slice(0, start) + newText + result.slice(end), text);
 }
 
 function offsetOf(text: string, { line, character }: Position): number {
-  return text.split("\n").slice(0, line).reduce((sum, one) => sum + one.length + 1, 0) + character;
+  return (
+    text
+      .split("\n")
+      .slice(0, line)
+      .reduce((sum, one) => sum + one.length + 1, 0) + character
+  );
 }

@@ -57,7 +57,9 @@ describe("features over the wire", () => {
   });
 
   it("hover on an expectation gives value and margin", async () => {
-    expect(await hoverText("quill.crank", car, "expect front.heave-rate", "expect")).toMatch(/front\.heave-rate\*\* is [\d.]+ N\/mm · met/);
+    expect(await hoverText("quill.crank", car, "expect front.heave-rate", "expect")).toMatch(
+      /front\.heave-rate\*\* is [\d.]+ N\/mm · met/,
+    );
   });
 
   it("inlays stand behind the lines that set rates", async () => {
@@ -101,23 +103,33 @@ describe("features over the wire", () => {
     expect(part.uri).toBe(club.uri("parts.crank"));
     const base = await ask<Location>("definition", "wet.crank", { position: at(wet, "from quill", "quill") });
     expect(base).toMatchObject({ uri: club.uri("quill.crank"), range: rangeAt(car, "car quill", "quill") });
-    const eye = await ask<Location>("definition", "quill.crank", { position: at(car, "left.rocker.roll-high", "roll-high") });
+    const eye = await ask<Location>("definition", "quill.crank", {
+      position: at(car, "left.rocker.roll-high", "roll-high"),
+    });
     expect(eye.range.start.line).toBe(at(car, "eye roll-high").line);
   });
 
   it("references and rename reach files that nobody has open", async () => {
     const position = at(car, "spring third", "third");
-    const places = await ask<Location[]>("references", "quill.crank", { position, context: { includeDeclaration: true } });
-    expect(new Set(places.map(({ uri }) => uri))).toEqual(new Set([club.uri("quill.crank"), club.uri("wet.crank"), ...dryIfIt("third")]));
+    const places = await ask<Location[]>("references", "quill.crank", {
+      position,
+      context: { includeDeclaration: true },
+    });
+    expect(new Set(places.map(({ uri }) => uri))).toEqual(
+      new Set([club.uri("quill.crank"), club.uri("wet.crank"), ...dryIfIt("third")]),
+    );
     const prepared = await ask<{ placeholder: string }>("prepareRename", "quill.crank", { position });
     expect(prepared.placeholder).toBe("third");
     const edit = await ask<WorkspaceEdit>("rename", "quill.crank", { position, newName: "centre-spring" });
     const renamed = edited(wet, edit.changes?.[club.uri("wet.crank")] ?? []);
     expect(renamed).toContain("front.centre-spring.rate 45 N/mm");
-    await expect(ask("rename", "quill.crank", { position, newName: "left" })).rejects.toThrow(/word of the language|reserved/);
+    await expect(ask("rename", "quill.crank", { position, newName: "left" })).rejects.toThrow(
+      /word of the language|reserved/,
+    );
   });
 
-  const dryIfIt = (word: string): string[] => (club.read("dry.crank").includes(`.${word}`) ? [club.uri("dry.crank")] : []);
+  const dryIfIt = (word: string): string[] =>
+    club.read("dry.crank").includes(`.${word}`) ? [club.uri("dry.crank")] : [];
 
   it("symbols outline the file and search the workspace", async () => {
     const outline = await ask<DocumentSymbol[]>("documentSymbol", "quill.crank");
@@ -130,7 +142,9 @@ describe("features over the wire", () => {
   it("folding, selection, tokens and links", async () => {
     const folds = await ask<FoldingRange[]>("foldingRange", "quill.crank");
     expect(folds.some(({ startLine }) => startLine === at(car, "axle front").line)).toBe(true);
-    const [selection] = await ask<SelectionRange[]>("selectionRange", "quill.crank", { positions: [at(car, "roll-damper")] });
+    const [selection] = await ask<SelectionRange[]>("selectionRange", "quill.crank", {
+      positions: [at(car, "roll-damper")],
+    });
     expect(depth(selection)).toBeGreaterThan(3);
     const tokens = await ask<{ data: number[] }>("semanticTokens/full", "quill.crank");
     expect(tokens.data.length % 5).toBe(0);
@@ -139,10 +153,13 @@ describe("features over the wire", () => {
     expect(links.map(({ target }) => target)).toEqual([club.uri("parts.crank")]);
   });
 
-  const depth = (selection: SelectionRange | undefined): number => (selection === undefined ? 0 : 1 + depth(selection.parent));
+  const depth = (selection: SelectionRange | undefined): number =>
+    selection === undefined ? 0 : 1 + depth(selection.parent);
 
   it("formatting lays a document out and touches nothing more than it must", async () => {
-    expect(await ask<TextEdit[]>("formatting", "quill.crank", { options: { tabSize: 2, insertSpaces: true } })).toEqual([]);
+    expect(await ask<TextEdit[]>("formatting", "quill.crank", { options: { tabSize: 2, insertSpaces: true } })).toEqual(
+      [],
+    );
     const messy = car.replace("  wheelbase 2540 mm", " wheelbase   2540 mm");
     await club.wire.change(club.uri("quill.crank"), messy);
     const edits = await ask<TextEdit[]>("formatting", "quill.crank", { options: { tabSize: 2, insertSpaces: true } });
@@ -189,8 +206,11 @@ describe("features over the wire", () => {
     const found = await club.wire.findings(uri);
     expect(found.map(({ code }) => code)).toContain("coupling");
     const coupling = found.find(({ code }) => code === "coupling");
-    const actions = await ask<CodeAction[]>("codeAction", "quill.crank", { range: coupling?.range, context: { diagnostics: [] } });
-    const move = actions.find(({ title }) => /^Move eye/.test(title));
+    const actions = await ask<CodeAction[]>("codeAction", "quill.crank", {
+      range: coupling?.range,
+      context: { diagnostics: [] },
+    });
+    const move = actions.find(({ title }) => title.startsWith("Move eye"));
     await club.wire.change(uri, edited(broken, move?.edit?.changes?.[uri] ?? []));
     expect((await club.wire.findings(uri)).filter(({ code }) => code === "coupling")).toEqual([]);
     await club.wire.change(uri, car);

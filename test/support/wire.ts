@@ -35,7 +35,8 @@ export class Wire {
       for (const wake of this.#waiting) wake();
     });
     this.#connection.onRequest("client/registerCapability", () => null);
-    for (const refresh of ["inlayHint", "codeLens", "diagnostic"]) this.#connection.onRequest(`workspace/${refresh}/refresh`, () => null);
+    for (const refresh of ["inlayHint", "codeLens", "diagnostic"])
+      this.#connection.onRequest(`workspace/${refresh}/refresh`, () => null);
     this.#connection.listen();
   }
 
@@ -77,9 +78,13 @@ export class Wire {
   }
 
   /** What was published last, once `wanted` holds of it. */
-  async findings(uri: string, wanted: (published: PublishDiagnosticsParams) => boolean = () => true): Promise<readonly Diagnostic[]> {
+  async findings(
+    uri: string,
+    wanted: (published: PublishDiagnosticsParams) => boolean = () => true,
+  ): Promise<readonly Diagnostic[]> {
     const version = this.#versions.get(uri);
-    const current = (published: PublishDiagnosticsParams): boolean => published.version === undefined || published.version === version;
+    const current = (published: PublishDiagnosticsParams): boolean =>
+      published.version === undefined || published.version === version;
     return new Promise((resolve) => {
       const look = (): boolean => {
         const published = this.#published.get(uri);

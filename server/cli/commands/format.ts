@@ -4,7 +4,7 @@ import type { Command } from "commander";
 import { URI } from "vscode-uri";
 import { format } from "../../../grammar/index.js";
 import { exitCodes } from "../exit-codes.js";
-import type { Ends } from "../program.js";
+import type { Ends } from "../ends.js";
 import { openPaths, shown } from "../workspace.js";
 
 export function formatCommand(root: Command, ends: Ends): void {
@@ -17,7 +17,9 @@ export function formatCommand(root: Command, ends: Ends): void {
     .addHelpText("after", "\nExample:\n  bellcrank format --check samples")
     .action((paths: string[], options: { check?: boolean; stdout?: boolean }) => {
       const { files } = openPaths(paths);
-      const changed = files.map(({ uri, text }) => ({ uri, text, laidOut: format(text) })).filter(({ text, laidOut }) => text !== laidOut);
+      const changed = files
+        .map(({ uri, text }) => ({ uri, text, laidOut: format(text) }))
+        .filter(({ text, laidOut }) => text !== laidOut);
       if (options.stdout === true) {
         for (const { text } of files) process.stdout.write(format(text));
         return;

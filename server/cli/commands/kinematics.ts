@@ -26,8 +26,13 @@ export function kinematicsCommand(root: Command): void {
     .option("--heave <range>", "wheel travel of both wheels together, bump positive", "-30..25mm:12")
     .option("--roll <range>", "body roll against the axle, left side up positive", "0deg")
     .option("--setup <name>", "which car or set-up, where the file declares several")
-    .addOption(new Option("--format <format>", "how the rows are written").choices(Object.keys(outputs)).default("text"))
-    .addHelpText("after", "\nExample:\n  bellcrank kinematics samples/quill/quill.crank --axle front --heave -30..25mm:12 --roll -1..1deg:3")
+    .addOption(
+      new Option("--format <format>", "how the rows are written").choices(Object.keys(outputs)).default("text"),
+    )
+    .addHelpText(
+      "after",
+      "\nExample:\n  bellcrank kinematics samples/quill/quill.crank --axle front --heave -30..25mm:12 --roll -1..1deg:3",
+    )
     .action((path: string, options: Options) => {
       const heaves = gridOf("--heave", options.heave, "length");
       const rolls = gridOf("--roll", options.roll, "angle");
@@ -35,7 +40,8 @@ export function kinematicsCommand(root: Command): void {
       const [file] = files;
       if (file === undefined) throw new UsageError(`${path}: not a file`);
       const { model } = carOf(file, options.setup);
-      if (model.axles[options.axle] === undefined) throw new UsageError(`${model.setup ?? model.name} has no ${options.axle} axle`);
+      if (model.axles[options.axle] === undefined)
+        throw new UsageError(`${model.setup ?? model.name} has no ${options.axle} axle`);
       const rows = workspace.kinematics(model, options.axle, heaves, rolls);
       process.stdout.write(outputs[options.format](model, options.axle, rows));
     });

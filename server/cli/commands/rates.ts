@@ -4,7 +4,7 @@ import { ratesCsv } from "../output/rates-csv.js";
 import { ratesJson } from "../output/rates-json.js";
 import { ratesText } from "../output/rates-text.js";
 import { ratesMarkdown } from "../../views/rates-markdown.js";
-import type { Ends } from "../program.js";
+import type { Ends } from "../ends.js";
 import { UsageError } from "../usage-error.js";
 import { carOf, openPaths, shown } from "../workspace.js";
 import { exitCodes } from "../exit-codes.js";
@@ -22,7 +22,9 @@ export function ratesCommand(root: Command, ends: Ends): void {
     .description("Rates, motion in each mode and leaks at static trim, of one car or set-up.")
     .argument("<file>", "the file that declares the car or set-up")
     .option("--setup <name>", "which one, where the file declares several")
-    .addOption(new Option("--format <format>", "how the figures are written").choices(Object.keys(outputs)).default("text"))
+    .addOption(
+      new Option("--format <format>", "how the figures are written").choices(Object.keys(outputs)).default("text"),
+    )
     .addHelpText("after", "\nExample:\n  bellcrank rates samples/quill/wet.crank --format markdown")
     .action((path: string, options: Options) => {
       const [file] = openPaths([path]).files;
@@ -31,7 +33,9 @@ export function ratesCommand(root: Command, ends: Ends): void {
       process.stdout.write(outputs[options.format](car));
       const errors = file.findings().filter(({ severity }) => severity === "error").length;
       if (errors === 0) return;
-      process.stderr.write(`bellcrank: ${shown(file.uri)} has ${errors === 1 ? "an error" : `${errors} errors`}; see bellcrank check\n`);
+      process.stderr.write(
+        `bellcrank: ${shown(file.uri)} has ${errors === 1 ? "an error" : `${errors} errors`}; see bellcrank check\n`,
+      );
       ends(exitCodes.findings);
     });
 }

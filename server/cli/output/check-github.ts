@@ -1,6 +1,6 @@
 /** Findings as workflow commands of a hosted CI: annotations on the lines of a pull request. */
 import type { Severity } from "../../findings/finding.js";
-import type { CheckedFile } from "../commands/check.js";
+import type { CheckedFile } from "../checked-file.js";
 import { shown } from "../workspace.js";
 import { placeOf } from "./check-json.js";
 

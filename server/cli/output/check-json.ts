@@ -1,7 +1,7 @@
 /** Findings for a machine. The form is described by `schema/check.json` of the package. */
 import type { Finding } from "../../findings/finding.js";
 import type { FileView } from "../../snapshot/workspace.js";
-import type { CheckedFile } from "../commands/check.js";
+import type { CheckedFile } from "../checked-file.js";
 import { shown } from "../workspace.js";
 import { json } from "./json.js";
 
@@ -16,7 +16,11 @@ function findingsOf({ file, findings }: CheckedFile): readonly object[] {
     severity: finding.severity,
     rule: finding.rule,
     message: finding.message,
-    related: finding.related.map(({ origin, message }) => ({ file: shown(origin.uri), ...relatedPlace(file, origin), message })),
+    related: finding.related.map(({ origin, message }) => ({
+      file: shown(origin.uri),
+      ...relatedPlace(file, origin),
+      message,
+    })),
   }));
 }
 
@@ -35,7 +39,10 @@ function lineColumn(file: Pick<FileView, "parsed">, offset: number): LineColumn 
   return { line: line + 1, column: character + 1 };
 }
 
-function relatedPlace(file: FileView, origin: { readonly uri: string; readonly start: number; readonly end: number }): object {
+function relatedPlace(
+  file: FileView,
+  origin: { readonly uri: string; readonly start: number; readonly end: number },
+): object {
   const parsed = origin.uri === file.uri ? file.parsed : file.parsedOf(origin.uri);
   return parsed === undefined ? {} : placeOf({ parsed }, origin);
 }

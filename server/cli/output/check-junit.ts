@@ -1,5 +1,5 @@
 /** Findings as a JUnit report: one case a file, failed by its errors and warnings. */
-import type { CheckedFile } from "../commands/check.js";
+import type { CheckedFile } from "../checked-file.js";
 import { shown } from "../workspace.js";
 import { placeOf } from "./check-json.js";
 

@@ -1,12 +1,17 @@
 /** Findings as SARIF 2.1.0 (OASIS): what code-scanning services read. */
-import { rules } from "../../findings/registry.js";
+import { rulesInBrief } from "../../snapshot/rules.js";
 import type { Finding, Severity } from "../../findings/finding.js";
-import type { CheckedFile } from "../commands/check.js";
+import type { CheckedFile } from "../checked-file.js";
 import { shown } from "../workspace.js";
 import { version } from "../version.js";
 import { placeOf } from "./check-json.js";
 
-const levels: Record<Severity, "error" | "warning" | "note"> = { error: "error", warning: "warning", information: "note", hint: "note" };
+const levels: Record<Severity, "error" | "warning" | "note"> = {
+  error: "error",
+  warning: "warning",
+  information: "note",
+  hint: "note",
+};
 
 export function sarifReport(checked: readonly CheckedFile[]): string {
   const log = {
@@ -21,10 +26,10 @@ function driver(): object {
   return {
     name: "bellcrank",
     semanticVersion: version,
-    rules: rules.map(({ meta }) => ({
-      id: meta.id,
-      shortDescription: { text: meta.title },
-      defaultConfiguration: { level: levels[meta.severity] },
+    rules: rulesInBrief.map(({ id, title, severity }) => ({
+      id,
+      shortDescription: { text: title },
+      defaultConfiguration: { level: levels[severity] },
     })),
   };
 }

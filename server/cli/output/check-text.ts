@@ -2,7 +2,7 @@
 import pc from "picocolors";
 import type { Finding, Severity } from "../../findings/finding.js";
 import type { FileView } from "../../snapshot/workspace.js";
-import type { CheckedFile } from "../commands/check.js";
+import type { CheckedFile } from "../checked-file.js";
 import { shown } from "../workspace.js";
 
 const paint: Record<Severity, (text: string) => string> = {
@@ -21,14 +21,18 @@ function findingText(file: FileView, finding: Finding): string {
   const { line, character } = file.parsed.lines.position(finding.span.start);
   const place = `${shown(file.uri)}:${line + 1}:${character + 1}`;
   const head = `${pc.bold(place)}  ${paint[finding.severity](finding.severity)}  ${finding.rule}`;
-  const related = finding.related.map(({ origin, message }) => `  ${pc.dim(`${relatedPlace(file, origin)}: ${message}`)}`);
+  const related = finding.related.map(
+    ({ origin, message }) => `  ${pc.dim(`${relatedPlace(file, origin)}: ${message}`)}`,
+  );
   return [head, excerpt(file, finding), `  ${finding.message}`, ...related, ""].join("\n");
 }
 
 function relatedPlace(file: FileView, origin: { readonly uri: string; readonly start: number }): string {
   const parsed = origin.uri === file.uri ? file.parsed : file.parsedOf(origin.uri);
   const position = parsed?.lines.position(origin.start);
-  return position === undefined ? shown(origin.uri) : `${shown(origin.uri)}:${position.line + 1}:${position.character + 1}`;
+  return position === undefined
+    ? shown(origin.uri)
+    : `${shown(origin.uri)}:${position.line + 1}:${position.character + 1}`;
 }
 
 const longestExcerpt = 160;

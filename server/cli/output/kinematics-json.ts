@@ -14,7 +14,10 @@ function rowJson(model: CarModel, row: KinematicsRow): object {
     roll: quantity(row.roll, "deg"),
     left: isAbsent(row.left) ? absence(row.left) : wheelJson(row.left),
     right: isAbsent(row.right) ? absence(row.right) : wheelJson(row.right),
-    elements: row.elements.map(({ path, deflection }) => ({ path, deflection: quantity(deflection, deflectionUnit(model, path)) })),
+    elements: row.elements.map(({ path, deflection }) => ({
+      path,
+      deflection: quantity(deflection, deflectionUnit(model, path)),
+    })),
   };
 }
 
@@ -35,6 +38,9 @@ const inMillimetres = (metres: number): number => rounded(metres * 1000);
 export function deflectionUnit(model: CarModel, path: string): "mm" | "deg" {
   const elements = [...(model.axles.front?.elements ?? []), ...(model.axles.rear?.elements ?? []), ...model.elements];
   const connection = elements.find((element) => element.path === path)?.connection;
-  const torsional = connection?.kind === "twists" || connection?.kind === "bar" || (connection?.kind === "ratio" && connection.torsional);
+  const torsional =
+    connection?.kind === "twists" ||
+    connection?.kind === "bar" ||
+    (connection?.kind === "ratio" && connection.torsional);
   return torsional ? "deg" : "mm";
 }

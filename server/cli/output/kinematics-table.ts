@@ -15,11 +15,18 @@ export interface Grid {
 export function kinematicsGrid(model: CarModel, rows: readonly KinematicsRow[]): Grid {
   const reasons = new Set<string>();
   const paths = rows[0]?.elements.map(({ path }) => path) ?? [];
-  const heads = ["heave mm", "roll deg", ...wheelHeads("L"), ...wheelHeads("R"), ...paths.map((path) => `${path} ${deflectionUnit(model, path)}`)];
+  const heads = [
+    "heave mm",
+    "roll deg",
+    ...wheelHeads("L"),
+    ...wheelHeads("R"),
+    ...paths.map((path) => `${path} ${deflectionUnit(model, path)}`),
+  ];
   return { heads, rows: rows.map((row) => cells(model, row, reasons)), reasons: [...reasons] };
 }
 
-const wheelHeads = (side: string): string[] => ["x mm", "y mm", "z mm", "camber deg", "toe deg", "rocker deg"].map((head) => `${side} ${head}`);
+const wheelHeads = (side: string): string[] =>
+  ["x mm", "y mm", "z mm", "camber deg", "toe deg", "rocker deg"].map((head) => `${side} ${head}`);
 
 function cells(model: CarModel, row: KinematicsRow, reasons: Set<string>): readonly (number | undefined)[] {
   return [
@@ -37,7 +44,12 @@ function wheelCells(wheel: KinematicsRow["left"], reasons: Set<string>): readonl
     return Array.from({ length: 6 }, () => undefined);
   }
   const { centre, camber, toe, rocker }: WheelRow = wheel;
-  return [...centre.map((metres) => metres * 1000), fromSI(camber, "deg"), fromSI(toe, "deg"), cell(rocker, "deg", reasons)];
+  return [
+    ...centre.map((metres) => metres * 1000),
+    fromSI(camber, "deg"),
+    fromSI(toe, "deg"),
+    cell(rocker, "deg", reasons),
+  ];
 }
 
 function cell(figure: Figure, unit: string, reasons: Set<string>): number | undefined {

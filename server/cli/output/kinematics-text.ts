@@ -9,7 +9,10 @@ export function kinematicsText(model: CarModel, axle: string, rows: readonly Kin
   const grid = kinematicsGrid(model, rows);
   const columns = grid.heads.map((head) => ({ head, align: "right" as const }));
   const body = grid.rows.map((row) => row.map((value) => (value === undefined ? "-" : decimals(value))));
-  const reasons = grid.reasons.length === 0 ? "" : `\nNo figure (-) where:\n${grid.reasons.map((reason) => `  ${reason}\n`).join("")}`;
+  const reasons =
+    grid.reasons.length === 0
+      ? ""
+      : `\nNo figure (-) where:\n${grid.reasons.map((reason) => `  ${reason}\n`).join("")}`;
   return `${pc.bold(`${model.setup ?? model.name}, ${axle} axle`)}\n\n${table(columns, body)}${reasons}`;
 }
 

@@ -19,7 +19,9 @@ function axleFigures(car: CheckedCar): readonly Row[] {
   const unit = unitsOfCar(car.model);
   return (["front", "rear"] as const).flatMap((name) => {
     const rates = car.analysis.axles[name]?.rates;
-    return rates === undefined ? [] : axleRows(rates).map((row) => rowOf(name, row.name, row.figure, unit(row.dimension)));
+    return rates === undefined
+      ? []
+      : axleRows(rates).map((row) => rowOf(name, row.name, row.figure, unit(row.dimension)));
   });
 }
 
@@ -29,7 +31,9 @@ function elementFigures(car: CheckedCar): readonly Row[] {
     const { path, sensitivity, leak, torsional } = figures;
     const motion = isAbsent(sensitivity)
       ? []
-      : (["heave", "roll", "pitch", "warp"] as const).map((mode) => rowOf(path, `motion in ${mode}`, sensitivity[mode], torsional ? "rad/m" : "1"));
+      : (["heave", "roll", "pitch", "warp"] as const).map((mode) =>
+          rowOf(path, `motion in ${mode}`, sensitivity[mode], torsional ? "rad/m" : "1"),
+        );
     if (leak === undefined || isAbsent(leak)) return motion;
     return [
       ...motion,

@@ -40,7 +40,9 @@ function axleJson({ rates }: AxleAnalysis, unit: ShowUnit): object {
     heaveFrequency: quantity(rates.heaveFrequency, "Hz"),
     heaveDamping: quantity(rates.heaveDamping, unit("damping")),
     rollDamping: quantity(rates.rollDamping, unit("torsional-damping")),
-    rollStiffnessShare: isAbsent(rates.rollStiffnessShare) ? absence(rates.rollStiffnessShare) : rounded(rates.rollStiffnessShare),
+    rollStiffnessShare: isAbsent(rates.rollStiffnessShare)
+      ? absence(rates.rollStiffnessShare)
+      : rounded(rates.rollStiffnessShare),
     shares: rates.shares.map((share) => shareJson(share, rate, torsional)),
   };
 }
@@ -78,8 +80,18 @@ function leakJson(leak: ElementFigures["leak"]): object | null {
   return { mode: leak.mode, firstOrder: rounded(leak.firstOrder), finite: share(leak.finite), rate: share(leak.rate) };
 }
 
-function roundedAll(values: { readonly heave: number; readonly roll: number; readonly pitch: number; readonly warp: number }): object {
-  return { heave: rounded(values.heave), pitch: rounded(values.pitch), roll: rounded(values.roll), warp: rounded(values.warp) };
+function roundedAll(values: {
+  readonly heave: number;
+  readonly roll: number;
+  readonly pitch: number;
+  readonly warp: number;
+}): object {
+  return {
+    heave: rounded(values.heave),
+    pitch: rounded(values.pitch),
+    roll: rounded(values.roll),
+    warp: rounded(values.warp),
+  };
 }
 
 function expectationJson(car: CheckedCar, figure: string, at: string | undefined, index: number): object {

@@ -8,6 +8,9 @@ import { table } from "./table.js";
 export function ratesText(car: CheckedCar): string {
   const page = ratesPage(car);
   const sections = page.sections.map(({ title, columns, rows }) => `${pc.bold(title)}\n${table(columns, rows)}`);
-  const reasons = page.reasons.length === 0 ? [] : [`${["No figure (-) where:", ...page.reasons.map((reason) => `  ${reason}`)].join("\n")}\n`];
+  const reasons =
+    page.reasons.length === 0
+      ? []
+      : [`${["No figure (-) where:", ...page.reasons.map((reason) => `  ${reason}`)].join("\n")}\n`];
   return [`${pc.bold(page.title)}\n`, ...sections, ...reasons, `${pc.dim(cautions)}\n`].join("\n");
 }

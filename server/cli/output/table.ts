@@ -2,11 +2,23 @@
 import Table from "cli-table3";
 import type { Column } from "../../views/rates-page.js";
 
-
 const noLines = Object.fromEntries(
-  ["top", "top-mid", "top-left", "top-right", "bottom", "bottom-mid", "bottom-left", "bottom-right", "left", "left-mid", "mid", "mid-mid", "right", "right-mid"].map(
-    (place) => [place, ""],
-  ),
+  [
+    "top",
+    "top-mid",
+    "top-left",
+    "top-right",
+    "bottom",
+    "bottom-mid",
+    "bottom-left",
+    "bottom-right",
+    "left",
+    "left-mid",
+    "mid",
+    "mid-mid",
+    "right",
+    "right-mid",
+  ].map((place) => [place, ""]),
 );
 
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[]): string {

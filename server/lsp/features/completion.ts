@@ -44,6 +44,7 @@ function itemOf(file: FileView, candidate: Candidate, snippets: boolean): Comple
     insertTextFormat: snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
   };
   if (candidate.detail !== "") item.detail = candidate.detail;
-  if (candidate.documentation !== "") item.documentation = { kind: MarkupKind.Markdown, value: candidate.documentation };
+  if (candidate.documentation !== "")
+    item.documentation = { kind: MarkupKind.Markdown, value: candidate.documentation };
   return item;
 }

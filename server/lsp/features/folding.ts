@@ -6,7 +6,9 @@ import type { Feature } from "../feature.js";
 export const folding: Feature = {
   capabilities: { foldingRangeProvider: true },
   attach(connection, session) {
-    connection.onFoldingRanges(({ textDocument }) => foldingsOf(session.file(textDocument.uri).parsed).map(rangeOfFolding));
+    connection.onFoldingRanges(({ textDocument }) =>
+      foldingsOf(session.file(textDocument.uri).parsed).map(rangeOfFolding),
+    );
   },
 };
 

@@ -13,7 +13,10 @@ export const references: Feature = {
       if (named === undefined) return [];
       const [declaration, ...others] = placesOf(named.symbol, session.everyFile());
       const places = context.includeDeclaration && declaration !== undefined ? [declaration, ...others] : others;
-      return places.map((origin) => ({ uri: origin.uri, range: rangeOf(session.file(origin.uri).parsed.lines, origin) }));
+      return places.map((origin) => ({
+        uri: origin.uri,
+        range: rangeOf(session.file(origin.uri).parsed.lines, origin),
+      }));
     });
     connection.onDocumentHighlight(({ textDocument, position }): DocumentHighlight[] => {
       const file = session.file(textDocument.uri);

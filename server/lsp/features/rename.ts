@@ -12,7 +12,9 @@ export const rename: Feature = {
     connection.onPrepareRename(({ textDocument, position }) => {
       const file = session.file(textDocument.uri);
       const named = nameAt(file, file.parsed.lines.offset(position));
-      return named === undefined ? null : { range: rangeOf(file.parsed.lines, named.here), placeholder: named.symbol.name };
+      return named === undefined
+        ? null
+        : { range: rangeOf(file.parsed.lines, named.here), placeholder: named.symbol.name };
     });
     connection.onRenameRequest(({ textDocument, position, newName }): WorkspaceEdit | ResponseError | null => {
       const file = session.file(textDocument.uri);

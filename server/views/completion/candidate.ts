@@ -1,7 +1,17 @@
 /** One thing that completion offers. */
 import type { Span } from "../../../grammar/index.js";
 
-export type CandidateKind = "word" | "element" | "property" | "mode" | "part" | "name" | "eye" | "unit" | "figure" | "file";
+export type CandidateKind =
+  | "word"
+  | "element"
+  | "property"
+  | "mode"
+  | "part"
+  | "name"
+  | "eye"
+  | "unit"
+  | "figure"
+  | "file";
 
 export interface Candidate {
   readonly label: string;

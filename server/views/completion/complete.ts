@@ -10,7 +10,8 @@ import { axleAt, carAt } from "../subject.js";
 import type { Candidate } from "./candidate.js";
 import { nextSlots, slotsOfLast } from "./next-slots.js";
 import { overrideCandidates, overriddenWord } from "./overrides.js";
-import { unitCandidates, valueCandidates, type ValueScene } from "./values.js";
+import type { ValueScene } from "./scene.js";
+import { unitCandidates, valueCandidates } from "./values.js";
 import { wordCandidates } from "./words.js";
 
 export function completeAt(file: FileView, offset: number): readonly Candidate[] {
@@ -36,7 +37,8 @@ function inLine(file: FileView, place: Place, line: Statement, typed: Span, offs
   const last: Item | undefined = items.at(-1);
   if (last !== undefined && /[\d)]\s?$/.test(file.text.slice(0, typed.start))) {
     const units = unitCandidates(slotsOfLast(word, items), last, typed);
-    if (units.length > 0) return [...units, ...nextSlots(word, items).flatMap((slot) => valuesIn(file, place, slot, typed, offset))];
+    if (units.length > 0)
+      return [...units, ...nextSlots(word, items).flatMap((slot) => valuesIn(file, place, slot, typed, offset))];
   }
   return nextSlots(word, items).flatMap((slot) => valuesIn(file, place, slot, typed, offset));
 }
@@ -69,18 +71,25 @@ function typedAt(text: string, offset: number): Span {
 
 /** The statement on this line that has begun before the typed word, if only blanks and items lie between. */
 function statementBefore(entries: readonly Entry[], text: string, start: number): Statement | undefined {
-  const before = entries.filter((entry): entry is Statement => entry.kind === "statement" && entry.start < start).at(-1);
+  const before = entries
+    .filter((entry): entry is Statement => entry.kind === "statement" && entry.start < start)
+    .at(-1);
   if (before === undefined) return undefined;
   const between = text.slice(Math.min(before.end, start), start);
   return /[\n,{}]/.test(between) ? undefined : before;
 }
 
 function innermost(place: Place): Block | Document {
-  const blocks = place.chain.filter((node): node is Block | Document => node.kind === "block" || node.kind === "document");
+  const blocks = place.chain.filter(
+    (node): node is Block | Document => node.kind === "block" || node.kind === "document",
+  );
   return blocks.at(-1) ?? { kind: "document", entries: [], start: 0, end: 0 };
 }
 
 function insideComment(file: FileView, offset: number): boolean {
   const line = file.text.lastIndexOf("\n", offset - 1) + 1;
-  return file.parsed.comments.some((comment) => comment.start < offset && holds(comment, offset)) || /^\s*##/.test(file.text.slice(line, offset));
+  return (
+    file.parsed.comments.some((comment) => comment.start < offset && holds(comment, offset)) ||
+    /^\s*##/.test(file.text.slice(line, offset))
+  );
 }

@@ -21,7 +21,9 @@ function pathsOf(figure: FigureWord, car: CheckedCar | undefined): readonly stri
     case "wheel":
       return axlesOf(car).flatMap((axle) => ["", "left.", "right."].map((side) => `${axle}.${side}${figure.figure}`));
     case "element":
-      return elementsOf(car).flatMap((element) => endingsFor(figure, element).map((ending) => `${plainPath(element)}.${ending}`));
+      return elementsOf(car).flatMap((element) =>
+        endingsFor(figure, element).map((ending) => `${plainPath(element)}.${ending}`),
+      );
   }
 }
 

@@ -1,6 +1,6 @@
 /**
  * Which slots of a statement's forms can come next after the items that are already there: a
- * loose match, since the line is half typed. Also tells the form that a finished statement is in.
+ * loose match, since the line is half typed.
  */
 import type { Item } from "../../../grammar/index.js";
 import type { Form, Slot, Word } from "../../../grammar/vocabulary/word.js";
@@ -16,11 +16,6 @@ export function nextSlots(word: Word, items: readonly Item[]): readonly Slot[] {
 /** The slot that the last of the items stands in, over all forms that fit so far. */
 export function slotsOfLast(word: Word, items: readonly Item[]): readonly Slot[] {
   return nextSlots(word, items.slice(0, -1));
-}
-
-/** Index of the first form that takes exactly these items, or −1. */
-export function formOf(word: Word, items: readonly Item[]): number {
-  return word.takes.findIndex((form) => consume(form, items) === form.length);
 }
 
 function after(form: Form, items: readonly Item[]): Slot | undefined {
@@ -49,7 +44,8 @@ function endOfModes(items: readonly Item[], start: number): number {
   return last;
 }
 
-const wordOf = (item: Item | undefined): string | undefined => (item?.kind === "path" ? item.segments[0]?.text : undefined);
+const wordOf = (item: Item | undefined): string | undefined =>
+  item?.kind === "path" ? item.segments[0]?.text : undefined;
 
 function fits(slot: Slot, item: Item): boolean {
   switch (slot.kind) {

@@ -13,7 +13,9 @@ export function overrideCandidates(file: FileView, place: Place, span: Span): re
   if (car === undefined) return [];
   const elements = everyElement(car).flatMap(({ model }) => {
     const path = model.path.replace(".left.", ".").replace(".right.", ".");
-    return settable(model.kind).map((word) => candidate(`${path}.${word.word}`, "property", span, { documentation: word.help }));
+    return settable(model.kind).map((word) =>
+      candidate(`${path}.${word.word}`, "property", span, { documentation: word.help }),
+    );
   });
   const axles = (["front", "rear"] as const)
     .filter((name) => car.model.axles[name] !== undefined)
@@ -37,7 +39,9 @@ export function overriddenWord(file: FileView, place: Place, line: Statement): W
   const car = carAt(file, line.start);
   if (place.concept !== "setup" || last === undefined || car === undefined) return undefined;
   const path = line.head.segments.map((segment) => segment.text).filter((name) => name !== "left" && name !== "right");
-  const element = everyElement(car).find(({ model }) => path.join(".").startsWith(`${model.path.replace(/\.(left|right)\./, ".")}.`));
+  const element = everyElement(car).find(({ model }) =>
+    path.join(".").startsWith(`${model.path.replace(/\.(left|right)\./, ".")}.`),
+  );
   const concepts = element === undefined ? ["axle", "wheel", "car"] : [element.model.kind];
   for (const concept of concepts) {
     const word = findWord(concept, last);

@@ -1,13 +1,17 @@
 /** Places that an element can be connected to: the eyes of the rockers, the bodies, the chassis, the levers of bars. */
 import { type Candidate, candidate } from "./candidate.js";
-import type { ValueScene } from "./values.js";
+import type { ValueScene } from "./scene.js";
 
 export function attachmentCandidates(scene: ValueScene, slot: "attachment" | "body"): readonly Candidate[] {
   const bodies = ["rocker", "left.rocker", "right.rocker", "chassis"];
   if (slot === "body") return bodies.map((body) => candidate(body, "name", scene.span));
   const eyes = eyesOf(scene).flatMap((eye) => [`rocker.${eye}`, `left.rocker.${eye}`, `right.rocker.${eye}`]);
   const fixed = ["chassis", "lower-wishbone", "upper-wishbone", "upright"].map((name) =>
-    candidate(name, "name", scene.span, { insert: `${name} (\${1:0}, \${2:0}, \${3:0}) mm`, snippet: true, detail: "a point fixed to it" }),
+    candidate(name, "name", scene.span, {
+      insert: `${name} (\${1:0}, \${2:0}, \${3:0}) mm`,
+      snippet: true,
+      detail: "a point fixed to it",
+    }),
   );
   return [
     ...eyes.map((eye) => candidate(eye, "eye", scene.span, { detail: "eye of the rocker", rank: 0 })),

@@ -1,23 +1,12 @@
 /** What can stand in one slot: words, modes, units behind a number, names that are declared, points of the linkage. */
 import type { Item, Span } from "../../../grammar/index.js";
 import type { DimensionName, NameTarget, Slot } from "../../../grammar/vocabulary/word.js";
-import type { CheckedCar } from "../../findings/context.js";
 import { unitsOf } from "../../quantities/index.js";
-import type { FileView } from "../../snapshot/workspace.js";
 import { type Candidate, candidate } from "./candidate.js";
 import { figurePaths } from "./figure-paths.js";
+import type { ValueScene } from "./scene.js";
 import { attachmentCandidates } from "./points.js";
 import { partCandidates } from "./parts.js";
-
-export interface ValueScene {
-  readonly file: FileView;
-  readonly car: CheckedCar | undefined;
-  /** Axle that is written around the cursor. */
-  readonly axle: "front" | "rear" | undefined;
-  /** Kind of the block around the line: `fit` offers only parts that go in. */
-  readonly concept: string;
-  readonly span: Span;
-}
 
 export function valueCandidates(slot: Slot, scene: ValueScene): readonly Candidate[] {
   switch (slot.kind) {

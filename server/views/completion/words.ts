@@ -7,7 +7,9 @@ import { type Candidate, candidate, type CandidateKind } from "./candidate.js";
 
 export function wordCandidates(concept: Concept, around: Block | Document, span: Span): readonly Candidate[] {
   const present = new Set(
-    around.entries.flatMap((entry) => (entry.kind === "statement" && entry.start !== span.start ? headWords(entry.head.segments) : [])),
+    around.entries.flatMap((entry) =>
+      entry.kind === "statement" && entry.start !== span.start ? headWords(entry.head.segments) : [],
+    ),
   );
   return wordsIn(concept)
     .filter((word) => word.times !== "one" || !present.has(word.word))
