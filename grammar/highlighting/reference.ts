@@ -17,7 +17,8 @@ import {
   type FigureWord,
 } from "../vocabulary/index.js";
 import { starterText } from "../vocabulary/starter-text.js";
-import type { ConceptEntry, DimensionName, Form, Limits, Word, WordGroup } from "../vocabulary/word.js";
+import type { ConceptEntry, DimensionName, Limits, Word, WordGroup } from "../vocabulary/word.js";
+import { formText, slotText } from "../vocabulary/form-text.js";
 
 export type Show = (si: number, unit: string) => string;
 
@@ -55,7 +56,9 @@ function conceptPart(entry: ConceptEntry, show: Show): string {
     ...(entry.overrides === undefined
       ? []
       : [`Other lines are overrides; their paths start in \`${entry.overrides}\`.`]),
-    ...(entry.rows ?? []).map(({ key, value }) => `Rows: \`${slotText(key)}: ${slotText(value)}\``),
+    ...(entry.rows ?? []).map(
+      ({ key, value }) => `Rows: \`${slotText(key, dimensionText)}: ${slotText(value, dimensionText)}\``,
+    ),
     ...(others.length === 0 ? [] : [`Also here: ${others.map(({ word }) => `\`${word}\``).join(", ")}.`]),
     ...own.map((word) => wordPart(word, show)),
   ].join("\n\n");
@@ -63,7 +66,7 @@ function conceptPart(entry: ConceptEntry, show: Show): string {
 
 function wordPart(word: Word, show: Show): string {
   const facts = [
-    word.takes.map((form) => `\`${[word.word, ...form.map(slotText)].join(" ")}\``).join(", "),
+    word.takes.map((form) => `\`${[word.word, formText(form, dimensionText)].join(" ").trim()}\``).join(", "),
     ...blockFact(word),
     ...neededFact(word),
     ...(word.times === "one" ? [] : [word.times === "named" ? "named" : "any number"]),
@@ -120,35 +123,6 @@ function unitFor(word: Word, dimension: DimensionName | undefined): string {
 function unitsFor(dimension: DimensionName | undefined): readonly string[] {
   if (dimension === undefined || dimension === "any") return [];
   return [...new Set([...usualUnits[dimension].si, ...usualUnits[dimension].inch])];
-}
-
-function slotText(slot: Form[number]): string {
-  switch (slot.kind) {
-    case "keyword":
-      return slot.word;
-    case "choice":
-      return slot.words.join("|");
-    case "quantity":
-      return dimensionText(slot.dimension);
-    case "point":
-      return `(${slot.size === 3 ? "x, y, z" : "y, z"})${slot.dimension === "length" ? " LENGTH" : ""}`;
-    case "range":
-      return `FROM .. TO ${dimensionText(slot.dimension)}`;
-    case "text":
-      return `"${slot.label}"`;
-    case "name":
-      return slot.declares === "let" ? "NAME =" : "NAME";
-    case "reference":
-      return slot.to.toUpperCase();
-    case "attachment":
-      return "END";
-    case "body":
-      return "BODY";
-    case "modes":
-      return "MODE";
-    case "figure":
-      return "FIGURE";
-  }
 }
 
 const dimensionText = (dimension: DimensionName): string => (dimension === "any" ? "VALUE" : dimension.toUpperCase());

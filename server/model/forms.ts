@@ -4,6 +4,7 @@
  */
 import type { Item, Path } from "../../grammar/index.js";
 import { connectives } from "../../grammar/vocabulary/index.js";
+import { formText } from "../../grammar/vocabulary/form-text.js";
 import type { Form, Slot, Word } from "../../grammar/vocabulary/word.js";
 
 export interface FormFit {
@@ -140,34 +141,5 @@ export function formsWithoutName(word: Word): readonly Form[] {
 
 /** A form for a message: `by ELEMENT`, `(x, y, z)`, `between A and B`. */
 export function describeForm(word: string, form: Form): string {
-  return [word, ...form.map(describeSlot)].join(" ");
-}
-
-function describeSlot(slot: Slot): string {
-  switch (slot.kind) {
-    case "keyword":
-      return slot.word;
-    case "choice":
-      return slot.words.join(" | ");
-    case "quantity":
-      return slot.label ?? `<${slot.dimension}>`;
-    case "point":
-      return slot.size === 3 ? "(x, y, z)" : "(y, z)";
-    case "range":
-      return `<${slot.dimension}> .. <${slot.dimension}>`;
-    case "text":
-      return `"${slot.label}"`;
-    case "name":
-      return "NAME";
-    case "reference":
-      return slot.to.toUpperCase();
-    case "attachment":
-      return "JOINT";
-    case "body":
-      return "BODY";
-    case "modes":
-      return "MODE and MODE";
-    case "figure":
-      return "FIGURE";
-  }
+  return [word, formText(form, (dimension) => `<${dimension}>`)].join(" ").trim();
 }

@@ -3,7 +3,7 @@ import type { AxleRates, Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { AxleName } from "../model/origin.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
-import { inMarkdown, isAbsent, showFigure, showShare } from "./figures.js";
+import { isAbsent, showFigure, showShare } from "./figures.js";
 import { unitsOfCar } from "./units-of-car.js";
 
 interface Row {
@@ -33,7 +33,7 @@ export function axleSummary(car: CheckedCar, axle: AxleName): string {
   if (rates === undefined) return `${title}\n\nNot computed: the axle is incomplete.`;
   const unit = unitsOfCar(car.model);
   const rows = axleRows(rates).map(
-    ({ name, figure, dimension }) => `| ${name} | ${inMarkdown(showFigure(figure, unit(dimension)))} |`,
+    ({ name, figure, dimension }) => `| ${name} | ${showFigure(figure, unit(dimension))} |`,
   );
   const share = `| share of the car's roll stiffness | ${showShare(rates.rollStiffnessShare)} |`;
   return [title, "", "| | |", "| --- | ---: |", ...rows, share].join("\n");

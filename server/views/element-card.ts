@@ -1,7 +1,7 @@
 /** An element's claim beside its evidence: motion in every mode, leak, rates, share, load, travel. */
 import type { ElementFigures, Figure, Leak } from "../analyses/results.js";
 import type { ElementModel } from "../model/car.js";
-import { inMarkdown, isAbsent, showFigure, showRatio, showShare } from "./figures.js";
+import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
 import type { ElementSubject } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -15,7 +15,7 @@ function oneElement(element: ElementSubject, first: boolean): string {
   const head = [`**${model.path}** · ${model.kind} for ${model.for.join(" and ") || "no mode"}`];
   if (model.part !== undefined) head.push(`part ${model.part.name}`);
   const lines = [head.join(" · ")];
-  if (first) lines.push(...model.notes.map((note) => `> ${inMarkdown(note)}`));
+  if (first) lines.push(...model.notes.map((note) => `> ${note}`));
   if (figures === undefined) return [...lines, "Not computed: its axle is incomplete."].join("\n\n");
   const unit = unitsOfCar(element.car.model);
   lines.push(motionTable(figures, unit), figureList(element, figures, unit));
@@ -32,7 +32,7 @@ function motionTable(figures: ElementFigures, unit: ShowUnit): string {
   return [
     `| ${what} per wheel travel | ${modes.join(" | ")} |`,
     `| --- | ${modes.map(() => "---:").join(" | ")} |`,
-    `| from ${figures.basis} | ${modes.map((mode) => inMarkdown(show(sensitivity[mode]))).join(" | ")} |`,
+    `| from ${figures.basis} | ${modes.map((mode) => show(sensitivity[mode])).join(" | ")} |`,
   ].join("\n");
 }
 
@@ -51,7 +51,7 @@ function figureList(element: ElementSubject, figures: ElementFigures, unit: Show
   const load = figures.torsional ? unit("moment") : unit("force");
   if (!damper) rows.push(`static load ${showFigure(figures.staticLoad, load)}`);
   rows.push(travelRow(figures, unit));
-  return rows.map((row) => `- ${inMarkdown(row)}`).join("\n");
+  return rows.map((row) => `- ${row}`).join("\n");
 }
 
 const ratio = (figure: Figure): string => (isAbsent(figure) ? showFigure(figure, "") : showRatio(figure));

@@ -1,7 +1,7 @@
 /** An expectation beside the figure that it is about: value, margin, met or missed. */
 import type { Statement } from "../../grammar/index.js";
 import type { CheckedCar } from "../findings/context.js";
-import { inMarkdown, showFigure } from "./figures.js";
+import { showFigure } from "./figures.js";
 
 export function expectationCard(car: CheckedCar, statement: Statement, uri: string): string | undefined {
   const index = car.model.expectations.findIndex(
@@ -11,7 +11,7 @@ export function expectationCard(car: CheckedCar, statement: Statement, uri: stri
   const judged = car.analysis.expectations.find((result) => result.index === index);
   if (wanted === undefined || judged === undefined) return undefined;
   const verdict = judged.met === undefined ? "not judged" : judged.met ? "met" : "missed";
-  const value = inMarkdown(showFigure(judged.value, judged.unit));
-  const margin = judged.met === undefined ? "" : ` · margin ${inMarkdown(showFigure(judged.margin, judged.unit))}`;
+  const value = showFigure(judged.value, judged.unit);
+  const margin = judged.met === undefined ? "" : ` · margin ${showFigure(judged.margin, judged.unit)}`;
   return `**${wanted.figure}** is ${value} · ${verdict}${margin}`;
 }

@@ -11,11 +11,6 @@ export function showFigure(figure: Figure, unit: string, digits = 4): string {
   return isAbsent(figure) ? `none (${figure.reason})` : showQuantity(figure, unit, digits);
 }
 
-/** Text that stands in Markdown as it is: the `*` of `N*m/deg` is no emphasis. */
-export function inMarkdown(text: string): string {
-  return text.replace(/[*_|`\\[\]<]/g, "\\$&");
-}
-
 /** "2.1 %": a fraction as a percentage; below a hundredth of a per cent it is nought for any reader. */
 export function showShare(figure: Figure): string {
   if (isAbsent(figure)) return `none (${figure.reason})`;

@@ -2,7 +2,6 @@
 import type { CheckedCar } from "../findings/context.js";
 import { cautions } from "./cautions.js";
 import { withUnitStars } from "./markdown.js";
-import { inMarkdown } from "./figures.js";
 import { ratesPage, type Section } from "./rates-page.js";
 
 export function ratesMarkdown(car: CheckedCar): string {
@@ -10,7 +9,7 @@ export function ratesMarkdown(car: CheckedCar): string {
   const reasons =
     page.reasons.length === 0
       ? []
-      : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${inMarkdown(reason)}`)].join("\n")];
+      : [["No figure (-) where:", "", ...page.reasons.map((reason) => `- ${reason}`)].join("\n")];
   const parts = [
     `# ${page.title}`,
     ...page.sections.map(section),
@@ -26,4 +25,4 @@ function section({ title, columns, rows }: Section): string {
   return [`## ${title}`, "", head, rule, ...rows.map(row)].join("\n");
 }
 
-const row = (cells: readonly string[]): string => `| ${cells.map(inMarkdown).join(" | ")} |`;
+const row = (cells: readonly string[]): string => `| ${cells.map((text) => text.replaceAll("|", "\\|")).join(" | ")} |`;

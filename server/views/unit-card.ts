@@ -1,6 +1,5 @@
 /** A quantity in the other system of units: what a colleague with other gauges would read. */
 import type { Quantity } from "../../grammar/index.js";
-import { inMarkdown } from "./figures.js";
 import { dimensionOfUnit, showQuantity, toSI, unitSystem, unitsOf } from "../quantities/index.js";
 
 export function unitCard(quantity: Quantity): string | undefined {
@@ -12,5 +11,5 @@ export function unitCard(quantity: Quantity): string | undefined {
   const own = unitSystem(unit);
   const others = unitsOf(dimension).filter((other) => unitSystem(other) !== own && other !== unit);
   const other = others[0];
-  return other === undefined ? undefined : inMarkdown(`${quantity.digits} ${unit} = ${showQuantity(si, other, 6)}`);
+  return other === undefined ? undefined : `${quantity.digits} ${unit} = ${showQuantity(si, other, 6)}`;
 }

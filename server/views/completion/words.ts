@@ -2,7 +2,7 @@
 import type { Block, Document, Span } from "../../../grammar/index.js";
 import { wordsIn } from "../../../grammar/vocabulary/index.js";
 import type { Concept, Slot, Word } from "../../../grammar/vocabulary/word.js";
-import { formText, wordCard } from "../word-card.js";
+import { firstForm, wordCard } from "../word-card.js";
 import { type Candidate, candidate, type CandidateKind } from "./candidate.js";
 
 export function wordCandidates(concept: Concept, around: Block | Document, span: Span): readonly Candidate[] {
@@ -21,7 +21,7 @@ const headWords = (segments: readonly { readonly text: string }[]): string[] =>
 
 function wordCandidate(word: Word, span: Span): Candidate {
   return candidate(word.word, kindOf(word), span, {
-    detail: formText(word.takes[0]).trim(),
+    detail: firstForm(word),
     documentation: wordCard(word),
     insert: snippetOf(word),
     snippet: true,
