@@ -6,7 +6,7 @@
  */
 import { add, cross, dot, scale, sub, type Vec3 } from "../maths/vec3.js";
 import type { Body, CornerMotion, Jet, PointMotion } from "./corner.js";
-import { inUpright, type Skeleton } from "./constants.js";
+import { inUpright, type Skeleton } from "./skeleton.js";
 import type { Pose } from "./position.js";
 import { carry, carryRod, fixedPoint, hinged, type RigidMotion } from "./rigid-motion.js";
 import { armAngle, armVector, footOn } from "./turning-arm.js";

@@ -6,7 +6,7 @@
  * Angle 0 at design, rad; positive as bump of its own wheel turns it at design, whatever the axis's sense.
  */
 import { norm, sub, unit, type Vec3 } from "../maths/vec3.js";
-import { IN_LINE, isUsable } from "./constants.js";
+import { IN_LINE, isUsable } from "./skeleton.js";
 import type { Jet, PointMotion } from "./corner.js";
 import { degenerate, type Degenerate } from "./geometry.js";
 import { carry, hinged } from "./rigid-motion.js";

@@ -5,10 +5,11 @@
  * Invariant: immutable; θ and the rocker's angle both rise with bump at design.
  */
 import { scale } from "../maths/vec3.js";
-import { type Constants, constantsOf, IN_LINE, type Skeleton, skeletonOf } from "./constants.js";
+import { type Constants, constantsOf } from "./constants.js";
 import { cornerMotion } from "./corner-motion.js";
 import { degenerate, type Degenerate, type HardpointGeometry } from "./geometry.js";
 import { PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
+import { IN_LINE, type Skeleton, skeletonOf } from "./skeleton.js";
 import { type Branch, branchOf } from "./solve-travel.js";
 import { travelLimits } from "./travel-limits.js";
 import { reversed } from "./turning-arm.js";

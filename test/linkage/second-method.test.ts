@@ -7,7 +7,7 @@ import { cornerOrSkip, isClearOfToggles, motionOrSkip, randomGeometry, smallTrav
 import { SECOND_METHOD } from "../support/tolerances.js";
 import { metres, wishbone, wishboneGeometry } from "../support/wishbone-case.js";
 
-const near = (a: Vec3, b: Vec3): void => {
+const expectNear = (a: Vec3, b: Vec3): void => {
   expect(distance(a, b)).toBeLessThan(SECOND_METHOD);
 };
 
@@ -15,8 +15,8 @@ describe("a plain numerical solution", () => {
   it.each(wishbone.corner_table)("is itself right on the check case at $travel_mm mm", (row) => {
     const plain = plainPosition(wishboneGeometry, row.travel_mm / 1000);
     if (plain === undefined) throw new Error("did not settle");
-    near(plain.centre, metres(row.WC));
-    near(plain.inner, metres(row.PRI));
+    expectNear(plain.centre, metres(row.WC));
+    expectNear(plain.inner, metres(row.PRI));
   });
 
   it("agrees on random corners, rocker included", () => {
@@ -27,11 +27,11 @@ describe("a plain numerical solution", () => {
         fc.pre(isClearOfToggles(corner, travel, 0.1));
         const plain = plainPosition(g, travel);
         if (plain === undefined) throw new Error("the plain method did not settle clear of any toggle");
-        near(motion.point("lower-wishbone", g.lower.outer).p, plain.lower);
-        near(motion.point("upper-wishbone", g.upper.outer).p, plain.upper);
-        near(motion.point("upright", g.trackRod.outer).p, plain.track);
-        near(motion.point("upright", g.wheel.centre).p, plain.centre);
-        near(motion.point("rocker", g.rod?.inner ?? [0, 0, 0]).p, plain.inner);
+        expectNear(motion.point("lower-wishbone", g.lower.outer).p, plain.lower);
+        expectNear(motion.point("upper-wishbone", g.upper.outer).p, plain.upper);
+        expectNear(motion.point("upright", g.trackRod.outer).p, plain.track);
+        expectNear(motion.point("upright", g.wheel.centre).p, plain.centre);
+        expectNear(motion.point("rocker", g.rod?.inner ?? [0, 0, 0]).p, plain.inner);
       }),
       { numRuns: 60 },
     );

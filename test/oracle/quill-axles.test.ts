@@ -8,7 +8,7 @@ import { between } from "../../server/elements/connections/between.js";
 import type { Deflection } from "../../server/elements/element.js";
 import type { End } from "../../server/elements/ends.js";
 import type { CornerMotion } from "../../server/linkage/corner.js";
-import { type Lever, leverMotion, leverOf } from "../../server/linkage/index.js";
+import { type Lever, leverMotion, leverOf } from "../../server/linkage/lever.js";
 import { distance, type Vec3 } from "../../server/maths/vec3.js";
 import { expectClose } from "../support/approx.js";
 import { ORACLE_ANGLE, ORACLE_POSITION, ORACLE_SECOND, ORACLE_SLOPE } from "../support/tolerances.js";

@@ -5,7 +5,9 @@
  * Invariant: nothing in here solves anything; figures come from the file or from the code under test.
  */
 import { readFileSync } from "node:fs";
-import { type Corner, type HardpointGeometry, hardpointCorner, type RodCarrier } from "../../server/linkage/index.js";
+import type { Corner } from "../../server/linkage/corner.js";
+import type { HardpointGeometry, RodCarrier } from "../../server/linkage/geometry.js";
+import { hardpointCorner } from "../../server/linkage/hardpoint.js";
 import { scale, type Vec3 } from "../../server/maths/vec3.js";
 
 type Point = readonly [number, number, number];

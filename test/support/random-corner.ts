@@ -52,14 +52,14 @@ export const randomGeometry: fc.Arbitrary<HardpointGeometry> = fc
 export function cornerOrSkip(g: HardpointGeometry): Corner {
   const corner = hardpointCorner(g);
   fc.pre(!isDegenerate(corner));
-  return corner as Corner;
+  return corner;
 }
 
 /** Its motion; fast-check draws again where the travel is out of reach. */
 export function motionOrSkip(corner: Corner, travel: number): CornerMotion {
   const motion = corner.motion(travel);
   fc.pre(!("kind" in motion));
-  return motion as CornerMotion;
+  return motion;
 }
 
 export const smallTravel = fc.double({ min: -0.03, max: 0.03, noNaN: true });
