@@ -4,7 +4,7 @@ import type { Corner, CornerMotion } from "../../server/linkage/corner.js";
 import type { HardpointGeometry, RodCarrier } from "../../server/linkage/geometry.js";
 import { isDegenerate } from "../../server/linkage/geometry.js";
 import { hardpointCorner } from "../../server/linkage/hardpoint.js";
-import { add, cross, scale, sub, type Vec3 } from "../../server/maths/vec3.js";
+import { add, scale, type Vec3 } from "../../server/maths/vec3.js";
 import { hardpoint, wishboneGeometry } from "./wishbone-case.js";
 
 const nudge = (most: number): fc.Arbitrary<Vec3> => {
@@ -70,10 +70,3 @@ export function isClearOfToggles(corner: Corner, travel: number, angle: number):
   if (reach.bound.low !== undefined || reach.bound.high !== undefined) return false;
   return reach.toggles.every((toggle) => toggle.angle > angle);
 }
-
-/** A rotation about a given direction, for turning a whole corner. */
-export const turned = (v: Vec3, axis: Vec3, angle: number): Vec3 => {
-  const along = scale(axis, v[0] * axis[0] + v[1] * axis[1] + v[2] * axis[2]);
-  const across = sub(v, along);
-  return add(along, add(scale(across, Math.cos(angle)), scale(cross(axis, v), Math.sin(angle))));
-};
