@@ -94,6 +94,7 @@ export class AstBuilder {
     const key = head ?? items[0];
     const colon = pieces.colon as Token;
     const sign = { start: colon.startOffset, end: colon.endOffset };
+    this.noSign(pieces);
     if (colonAt > keyItems) this.unexpected(items[keyItems]!, ":");
     else if (colonAt < keyItems) this.unexpected(sign, "value");
     this.single(items, colonAt);
@@ -160,7 +161,9 @@ export class AstBuilder {
       if (pieces.commas === undefined) this.unexpected({ start, end }, "value");
       return undefined;
     }
-    if (items.length === 1 && pieces.commas === undefined) return { kind: "group", start, end, inner, unit };
+    // Where nobody closed the brackets, a comma behind the first member may belong to what follows.
+    const isSupplied = close.startOffset === end;
+    if (items.length === 1 && (pieces.commas === undefined || isSupplied)) return { kind: "group", start, end, inner, unit };
     return { kind: "tuple", start, end, members: exact(items), unit };
   }
 

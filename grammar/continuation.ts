@@ -3,15 +3,13 @@
  * and a place. A half-typed `fore (135, 190,` must not swallow the lines below it, while a point
  * may well be written over three lines.
  *
- * Invariant: looks ahead no further than the next word and what follows it.
+ * Invariant: looks ahead no further than the next word and the first character behind it.
  */
 import { BLANK, classOf, LETTER, NAME } from "./characters.js";
 
 const NEWLINE = 10;
 const RETURN = 13;
 const HASH = 35;
-const CLOSE = 41;
-const COMMA = 44;
 const DOT = 46;
 
 /** Where the line of `from` ends, its line break not included. */
@@ -49,10 +47,8 @@ export function bracketsGoOn(text: string, at: number, afterOperand: boolean): b
 export function isOperandAt(text: string, start: number): boolean {
   let at = start;
   while ((classOf(text.charCodeAt(at)) & NAME) !== 0 || text.charCodeAt(at) === DOT) at++;
-  while ((classOf(text.charCodeAt(at)) & BLANK) !== 0) at++;
-  const code = text.charCodeAt(at);
-  const ends = at >= text.length || code === NEWLINE || code === RETURN || code === HASH;
-  return ends || code === CLOSE || code === COMMA || isOperatorAt(text, at);
+  at = nextSignificant(text, at);
+  return at < text.length && ("),".includes(text.charAt(at)) || isOperatorAt(text, at));
 }
 
 function isOperatorAt(text: string, at: number): boolean {
@@ -60,6 +56,6 @@ function isOperatorAt(text: string, at: number): boolean {
   const next = text.charCodeAt(at + 1);
   if (character === "*" || character === "/") return true;
   if (character === ".") return next === DOT;
-  const blankAfter = (classOf(next) & BLANK) !== 0 || next === NEWLINE || next === RETURN;
+  const blankAfter = at + 1 >= text.length || (classOf(next) & BLANK) !== 0 || next === NEWLINE || next === RETURN;
   return (character === "+" || character === "-") && blankAfter;
 }

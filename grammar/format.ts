@@ -12,6 +12,8 @@ import { parse } from "./parse.js";
 import type { Span } from "./span.js";
 import { unreadableLines } from "./unreadable.js";
 
+const byteOrderMark = "\ufeff";
+
 /** A piece of text put in the place of another. */
 export interface TextEdit {
   readonly span: Span;
@@ -19,13 +21,19 @@ export interface TextEdit {
 }
 
 export function format(text: string): string {
+  if (text.startsWith(byteOrderMark)) return byteOrderMark + format(text.slice(1));
   const parsed = parse(text);
   const kept = unreadableLines(parsed);
   if (kept === undefined) return text;
   const lines = layOut({ text, document: parsed.document, comments: parsed.comments, kept });
-  const lineBreak = /\r\n|\r|\n/.exec(text)?.[0] ?? "\n";
-  const mark = text.startsWith("\ufeff") ? "\ufeff" : "";
-  return lines.length === 0 ? mark : mark + lines.join(lineBreak) + lineBreak;
+  const lineBreak = lineBreakOf(text);
+  return lines.length === 0 ? "" : lines.join(lineBreak) + lineBreak;
+}
+
+/** One line break for the whole text; which, does not change with what is laid out. */
+function lineBreakOf(text: string): string {
+  if (text.includes("\r\n")) return "\r\n";
+  return text.includes("\r") && !text.includes("\n") ? "\r" : "\n";
 }
 
 /** The smallest edits that format the text, in text order; none where it is formatted already. */

@@ -194,7 +194,8 @@ function show(item: Item): string {
     case "quantity":
       return item.digits + showUnit(item.unit);
     case "tuple":
-      return `(${item.members.map(show).join(", ")})${showUnit(item.unit)}`;
+      // A tuple of one, which nothing takes, is told from a group by its comma.
+      return `(${item.members.map(show).join(", ")}${item.members.length === 1 ? "," : ""})${showUnit(item.unit)}`;
     case "group":
       return `(${show(item.inner)})${showUnit(item.unit)}`;
     case "range":

@@ -70,7 +70,7 @@ export class Lexer {
   private readonly onlyNewlines: boolean;
   private lineFrom = 0; // where this line starts
   private atLineStart = true; // nothing but blanks so far on this line
-  private newlineEnded = false; // the last separator was a newline
+  private newlineEnded = false; // a newline has come since the last comma
   private finished = false;
 
   constructor(
@@ -186,8 +186,8 @@ export class Lexer {
     const next = start + (code === RETURN && text.charCodeAt(start + 1) === NEWLINE ? 2 : 1);
     scanner.position = next;
     if (nesting.inBrackets()) nesting.endBracketsAtLine(next);
-    if (!nesting.inBrackets() && !writer.atStatementStart()) {
-      writer.push(SEPARATOR, start, start + 1, undefined);
+    if (!nesting.inBrackets()) {
+      if (!writer.atStatementStart()) writer.push(SEPARATOR, start, start + 1, undefined);
       this.newlineEnded = true;
     }
     this.atLineStart = true;
@@ -219,10 +219,10 @@ export class Lexer {
     let code = text.charCodeAt(at);
     while (code !== QUOTE && code !== NEWLINE && code !== RETURN && at < text.length) code = text.charCodeAt(++at);
     const closed = code === QUOTE;
-    const end = closed ? at + 1 : at;
+    const end = closed ? at + 1 : unclosedEnd(text, start + 1, at);
     if (!closed) this.problems.push({ kind: "unclosed-text", start, end });
     this.scanner.position = end;
-    this.writer.push(TEXT, start, end, { kind: "text", start, end, value: text.slice(start + 1, at) });
+    this.writer.push(TEXT, start, end, { kind: "text", start, end, value: text.slice(start + 1, closed ? at : end) });
   }
 
   private openBracket(start: number): void {
@@ -279,6 +279,14 @@ export class Lexer {
     this.scanner.position = end;
     this.problems.push({ kind: "bad-character", start, end, found: text.slice(start, end) });
   }
+}
+
+/** Where text ends that nobody closed on its line: before a brace, which hardly belongs to it, or with its last word. */
+function unclosedEnd(text: string, from: number, lineEnd: number): number {
+  let end = from;
+  while (end < lineEnd && text.charAt(end) !== "{" && text.charAt(end) !== "}") end++;
+  while (end > from && (classOf(text.charCodeAt(end - 1)) & BLANK) !== 0) end--;
+  return end;
 }
 
 function isBad(text: string, at: number): boolean {

@@ -45,7 +45,7 @@ export class Operators {
 
   private tellGlued(start: number): void {
     let end = start + 1;
-    while (this.text.charAt(end) === " ") end++;
+    while ((classOf(this.text.charCodeAt(end)) & BLANK) !== 0) end++;
     this.problems.push({ kind: "spaceless-minus", start, end, suggestion: " - " });
   }
 

@@ -118,8 +118,8 @@ export class BellcrankParser extends EmbeddedActionsParser {
 
   private readonly entryAlternatives: Alternative[] = [
     { ALT: () => this.CONSUME(tokens.Separator) },
-    { ALT: () => this.addEntry(this.SUBRULE(this.statement)) },
-    { ALT: () => this.addEntry(this.SUBRULE(this.row)) },
+    { ALT: () => this.SUBRULE(this.statement) },
+    { ALT: () => this.SUBRULE(this.row) },
     { ALT: () => this.addStrayBlock(this.SUBRULE(this.block)) },
   ];
   /** A statement also begins like a row; that it comes first decides. */
@@ -153,26 +153,29 @@ export class BellcrankParser extends EmbeddedActionsParser {
     };
   });
 
-  private readonly statement = this.RULE("statement", (): Entry | undefined => {
+  private readonly statement = this.RULE("statement", (): void => {
     const head = this.CONSUME(tokens.Path) as Token;
     const pieces = startPieces();
     this.pieces = pieces;
     this.MANY(this.eachPiece);
     const block = this.OPTION(this.optionalBlock);
-    if (this.RECORDING_PHASE) return undefined;
-    if (block !== undefined) this.expectSeparator();
-    return this.builder.statement(head.leaf as Path, pieces, block, head.notes);
+    if (this.RECORDING_PHASE) return;
+    const isRow = pieces.colon !== undefined;
+    this.addEntry(this.builder.statement(head.leaf as Path, pieces, block, head.notes));
+    if (block === undefined) return;
+    if (isRow) this.addStrayBlock(block);
+    this.expectSeparator();
   });
 
-  private readonly row = this.RULE("row", (): Entry | undefined => {
+  private readonly row = this.RULE("row", (): void => {
     const first = this.LA(1) as Token;
     const pieces = startPieces();
     this.pieces = pieces;
     this.AT_LEAST_ONE(this.eachPiece);
     const block = this.OPTION(this.optionalBlock);
-    if (this.RECORDING_PHASE) return undefined;
+    if (this.RECORDING_PHASE) return;
+    this.addEntry(this.builder.headless(first, pieces, first.notes));
     if (block !== undefined) this.addStrayBlock(block);
-    return this.builder.headless(first, pieces, first.notes);
   });
 
   private readonly operation = this.RULE("operation", (): void => {

@@ -5,16 +5,16 @@
  *
  * This is the inner loop of the parser's speed, hence plain loops over character codes.
  *
- * Invariant: a method that returns `undefined` has left `position` where it was.
+ * Invariant: a method that returns `undefined` has left `position` where it was; `quantity` alone
+ * goes on behind a number that no double can hold.
  */
 import type { Name, Path, Quantity, Tuple, Unit } from "./ast.js";
-import { classOf, DIGIT, isDigit, isMiddleDot, isRaised, LETTER, NAME, UNIT } from "./characters.js";
+import { BLANK, classOf, DIGIT, isDigit, isMiddleDot, isRaised, LETTER, NAME, UNIT } from "./characters.js";
 import { isConnective } from "./connectives.js";
 import type { SyntaxProblem } from "./problem.js";
 
 export const longestName = 200;
 
-const TAB = 9;
 const SPACE = 32;
 const BRACKET = 40;
 const CLOSE = 41;
@@ -26,6 +26,7 @@ const DOT = 46;
 const SLASH = 47;
 const ONE = 49;
 const CARET = 94;
+const LETTER_X = 120;
 
 /** 10^k is exact in a double up to k = 22. */
 const powersOfTen = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
@@ -43,7 +44,7 @@ export class Scanner {
     let at = this.position;
     for (;;) {
       const code = text.charCodeAt(at);
-      if (code !== SPACE && code !== TAB && (classOf(code) & 4) === 0) break;
+      if (code !== SPACE && (classOf(code) & BLANK) === 0) break;
       at++;
     }
     this.position = at;
@@ -85,7 +86,7 @@ export class Scanner {
   /** In `a- b` the minus was meant to subtract; in `a-` at the end of what is being typed it is part of the name. */
   private beforeGluedMinus(end: number): number {
     let after = end;
-    while (this.text.charCodeAt(after) === SPACE) after++;
+    while ((classOf(this.text.charCodeAt(after)) & BLANK) !== 0) after++;
     const code = this.text.charCodeAt(after);
     const operand = code === BRACKET || (after > end && (classOf(code) & (LETTER | DIGIT)) !== 0);
     return operand ? end - 1 : end;
@@ -94,13 +95,16 @@ export class Scanner {
   /**
    * A number with its unit, the sign included where one stands at `position`. A number that no
    * double can hold, or that is not written as one (`1.2.3`), is told; the former is `undefined`
-   * *with* `position` moved, so that the caller goes on behind it.
+   * *with* `position` moved behind its unit, so that the caller goes on there.
    */
   quantity(): Quantity | undefined {
     const start = this.position;
     const value = this.number();
     const end = this.position;
-    if (value !== value) return undefined;
+    if (Number.isNaN(value)) {
+      this.unit();
+      return undefined;
+    }
     const digits = this.text.slice(start, end);
     const unit = this.unit();
     return { kind: "quantity", start, end: unit === undefined ? end : unit.end, value, digits, unit };
@@ -167,7 +171,7 @@ export class Scanner {
     const before = this.position;
     let start = before;
     let first = text.charCodeAt(start);
-    while (first === SPACE || first === TAB) first = text.charCodeAt(++start);
+    while (first === SPACE || (classOf(first) & BLANK) !== 0) first = text.charCodeAt(++start);
     if ((classOf(first) & UNIT) === 0) return undefined;
     const reciprocal = first === ONE && text.charCodeAt(start + 1) === SLASH;
     if ((classOf(first) & DIGIT) !== 0 && !reciprocal) return undefined;
@@ -187,7 +191,9 @@ export class Scanner {
       if (operator !== STAR && operator !== SLASH && !isMiddleDot(operator)) return at;
       const kind = classOf(text.charCodeAt(at + 1));
       if ((kind & UNIT) === 0 || (kind & DIGIT) !== 0) return at;
-      at = this.unitFactorEnd(at + 1);
+      const end = this.unitFactorEnd(at + 1);
+      if (this.isNameGoingOn(end)) return at;
+      at = end;
     }
   }
 
@@ -211,11 +217,13 @@ export class Scanner {
   /** A connective (`3 of 5`, `8x30`), a name with hyphens or a dotted path is not a unit. */
   private isWordInstead(start: number, end: number, first: number): boolean {
     const text = this.text;
-    const after = text.charCodeAt(end);
-    if (after === MINUS) return true;
-    if (after === DOT && text.charCodeAt(end + 1) !== DOT) return true;
-    if (first === 120 && isDigit(text.charCodeAt(start + 1))) return true;
+    if (this.isNameGoingOn(end) || (first === LETTER_X && isDigit(text.charCodeAt(start + 1)))) return true;
     return isConnective(text.slice(start, end), first);
+  }
+
+  private isNameGoingOn(end: number): boolean {
+    const after = this.text.charCodeAt(end);
+    return after === MINUS || (after === DOT && this.text.charCodeAt(end + 1) !== DOT);
   }
 
   /** `(n, n, …) unit`: a tuple of plain numbers with nothing unusual in it, or `undefined`. */

@@ -3,19 +3,20 @@
  * not read. In: what was parsed. Out: runs of whole lines, in text order; `undefined` where braces
  * do not match, since then nobody can say which block a line belongs to.
  *
- * Invariant: a run holds entries and comments wholly or not at all, and never a brace of a block
- * that it does not hold whole.
+ * Invariant: a run holds an entry wholly or not at all, and whatever stands in the text is in an
+ * entry, in a comment or in a run.
  */
-import type { Block, Entry } from "./ast.js";
+import type { Block, Comment, Entry } from "./ast.js";
 import type { LineTable } from "./line-table.js";
 import type { Parsed } from "./parse.js";
 import type { SyntaxProblem } from "./problem.js";
 import type { Span } from "./span.js";
 
-export function unreadableLines({ text, document, problems, lines }: Parsed): readonly Span[] | undefined {
+export function unreadableLines(parsed: Parsed): readonly Span[] | undefined {
+  const { text, document, problems } = parsed;
   if (problems.some(isBraceFault)) return undefined;
   const places = problems.filter(isUnreadable);
-  return runsIn(document.entries, { start: 0, end: text.length }, places, lines);
+  return places.length === 0 ? [] : new Search(parsed).runsIn(document.entries, { start: 0, end: text.length }, places);
 }
 
 function isBraceFault(problem: SyntaxProblem): boolean {
@@ -27,53 +28,86 @@ function isUnreadable({ kind }: SyntaxProblem): boolean {
   return kind !== "not-utf8" && kind !== "too-long-name";
 }
 
-/** The runs of one block; `undefined` where one would have to reach beyond its braces. */
-function runsIn(
-  entries: readonly Entry[],
-  inside: Span,
-  places: readonly Span[],
-  lines: LineTable,
-): readonly Span[] | undefined {
-  const deeper: Span[] = [];
-  const here: Span[] = [];
-  for (const place of places) {
-    if (!entries.some((entry) => isInBlock(entry, place))) here.push(place);
+class Search {
+  private readonly text: string;
+  private readonly comments: readonly Comment[];
+  private readonly lines: LineTable;
+
+  constructor({ text, comments, lines }: Parsed) {
+    this.text = text;
+    this.comments = comments;
+    this.lines = lines;
   }
-  for (const entry of entries) {
-    const inner = places.filter((place) => isInBlock(entry, place));
-    if (inner.length === 0) continue;
-    const block = (entry as { block: Block }).block;
-    const runs = runsIn(block.entries, { start: block.start + 1, end: block.end - 1 }, inner, lines);
-    if (runs === undefined) here.push(entry);
-    else deeper.push(...runs);
+
+  /** The runs of one block; `undefined` where one would have to reach beyond its braces. */
+  runsIn(entries: readonly Entry[], inside: Span, places: readonly Span[]): readonly Span[] | undefined {
+    const deeper: Span[] = [];
+    const here = places.filter((place) => !entries.some((entry) => isInBlock(entry, place)));
+    here.push(...this.leftOut(entries, inside));
+    for (const entry of entries) {
+      const inner = places.filter((place) => isInBlock(entry, place));
+      if (inner.length === 0) continue;
+      const { block } = entry as { readonly block: Block };
+      const runs = this.runsIn(block.entries, { start: block.start + 1, end: block.end - 1 }, inner);
+      if (runs === undefined) here.push(entry);
+      else deeper.push(...runs);
+    }
+    const covering = merged(here.map((place) => this.grown(place, entries)));
+    if (covering.some(({ start, end }) => start < inside.start || end > inside.end)) return undefined;
+    const uncovered = deeper.filter((run) => !covering.some(({ start, end }) => start <= run.start && run.end <= end));
+    return [...covering, ...uncovered].sort((a, b) => a.start - b.start);
   }
-  const runs = here.map((place) => grown(place, entries, lines));
-  if (runs.some(({ start, end }) => start < inside.start || end > inside.end)) return undefined;
-  const covering = merged(runs);
-  const uncovered = deeper.filter((run) => !covering.some(({ start, end }) => start <= run.start && run.end <= end));
-  return [...covering, ...uncovered].sort((a, b) => a.start - b.start);
+
+  /**
+   * Between each two entries, from the first to the last of what is neither blank, comma, comment
+   * nor note: the grammar left it out, and what stands in between may belong to it.
+   */
+  private leftOut(entries: readonly Entry[], inside: Span): readonly Span[] {
+    const gaps: Span[] = [];
+    let behind = inside.start;
+    for (const { start, end } of [...entries, { start: inside.end, end: inside.end }]) {
+      gaps.push({ start: behind, end: start });
+      behind = end;
+    }
+    const notes = entries.flatMap((entry) => entry.notes);
+    return gaps.flatMap((gap) => this.unknownIn(gap, notes) ?? []);
+  }
+
+  private unknownIn(gap: Span, notes: readonly Span[]): Span | undefined {
+    const isIn = ({ start, end }: Span) => gap.start <= start && end <= gap.end;
+    let masked = this.text.slice(gap.start, gap.end);
+    for (const { start, end } of [...this.comments, ...notes].filter(isIn)) {
+      masked = masked.slice(0, start - gap.start) + " ".repeat(end - start) + masked.slice(end - gap.start);
+    }
+    const first = masked.search(/[^\s,]/);
+    if (first < 0) return undefined;
+    return { start: gap.start + first, end: gap.start + masked.replace(/[\s,]+$/, "").length };
+  }
+
+  /** The whole lines around the place, and around every entry that reaches into them. */
+  private grown(place: Span, entries: readonly Entry[]): Span {
+    let run = this.wholeLines(place);
+    for (;;) {
+      const { start, end } = run;
+      const touched = entries.filter((entry) => entry.start <= end && start <= entry.end);
+      const next = this.wholeLines({
+        start: Math.min(start, ...touched.map((entry) => entry.start)),
+        end: Math.max(end, ...touched.map((entry) => entry.end)),
+      });
+      if (next.start === start && next.end === end) return run;
+      run = next;
+    }
+  }
+
+  private wholeLines({ start, end }: Span): Span {
+    const { lines } = this;
+    return { start: lines.lineStart(lines.position(start).line), end: lines.lineEnd(lines.position(end).line) };
+  }
 }
 
 function isInBlock(entry: Entry, { start, end }: Span): boolean {
   if (entry.kind === "row" || entry.block === undefined) return false;
   return entry.block.start < start && end < entry.block.end;
-}
-
-/** The whole lines around the place, and around every entry that reaches into them. */
-function grown(place: Span, entries: readonly Entry[], lines: LineTable): Span {
-  let run = wholeLines(place, lines);
-  for (;;) {
-    const touched = entries.filter(({ start, end }) => start <= run.end && run.start <= end);
-    const start = Math.min(run.start, ...touched.map((entry) => entry.start));
-    const end = Math.max(run.end, ...touched.map((entry) => entry.end));
-    const next = wholeLines({ start, end }, lines);
-    if (next.start === run.start && next.end === run.end) return run;
-    run = next;
-  }
-}
-
-function wholeLines({ start, end }: Span, lines: LineTable): Span {
-  return { start: lines.lineStart(lines.position(start).line), end: lines.lineEnd(lines.position(end).line) };
 }
 
 function merged(runs: readonly Span[]): readonly Span[] {
