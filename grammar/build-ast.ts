@@ -24,6 +24,8 @@ export interface Pieces {
   colonAt: number;
   /** The commas inside brackets: how many items stand before each. */
   commas: number[] | undefined;
+  /** Whether something stood here that made no item, which was told where it stands. */
+  lost: boolean;
 }
 
 export type Operator = Binary["operator"] | "..";
@@ -158,12 +160,13 @@ export class AstBuilder {
     this.checkCommas(open, items, pieces.commas ?? []);
     const inner = items[0];
     if (inner === undefined) {
-      if (pieces.commas === undefined) this.unexpected({ start, end }, "value");
+      if (pieces.commas === undefined && !pieces.lost) this.unexpected({ start, end }, "value");
       return undefined;
     }
     // Where nobody closed the brackets, a comma behind the first member may belong to what follows.
     const isSupplied = close.startOffset === end;
-    if (items.length === 1 && (pieces.commas === undefined || isSupplied)) return { kind: "group", start, end, inner, unit };
+    if (items.length === 1 && (pieces.commas === undefined || isSupplied))
+      return { kind: "group", start, end, inner, unit };
     return { kind: "tuple", start, end, members: exact(items), unit };
   }
 

@@ -52,8 +52,16 @@ export class Operators {
   /** Two in a row are told, and the second dropped: nobody needs them, and each would deepen the tree. */
   private negation(start: number): void {
     if (this.writer.last !== NEGATE) return this.mark(NEGATE, start, 1);
-    this.scanner.position = start + 1;
-    this.problems.push({ kind: "unexpected", start, end: start + 1, found: "-", expected: ["value"] });
+    let end = start + 1;
+    while (this.text.startsWith("--", end)) end++;
+    this.scanner.position = end;
+    this.problems.push({
+      kind: "unexpected",
+      start,
+      end,
+      found: this.text.slice(start, Math.min(end, start + 40)),
+      expected: ["value"],
+    });
   }
 
   /** At a `.` that is part of no name. */

@@ -154,7 +154,7 @@ export class BellcrankParser extends EmbeddedActionsParser {
   });
 
   private readonly statement = this.RULE("statement", (): void => {
-    const head = this.CONSUME(tokens.Path) as Token;
+    const head = this.CONSUME1(tokens.Path) as Token;
     const pieces = startPieces();
     this.pieces = pieces;
     this.MANY(this.eachPiece);
@@ -233,6 +233,7 @@ export class BellcrankParser extends EmbeddedActionsParser {
 
   private add(item: Item | undefined): void {
     if (item !== undefined) this.pieces.items.push(item);
+    else this.pieces.lost = true;
   }
 
   private addEquals(sign: Token): void {
@@ -275,7 +276,16 @@ export class BellcrankParser extends EmbeddedActionsParser {
 }
 
 function startPieces(): Pieces {
-  return { items: [], base: 0, equals: undefined, equalsAt: 0, colon: undefined, colonAt: 0, commas: undefined };
+  return {
+    items: [],
+    base: 0,
+    equals: undefined,
+    equalsAt: 0,
+    colon: undefined,
+    colonAt: 0,
+    commas: undefined,
+    lost: false,
+  };
 }
 
 function spanOf({ startOffset, endOffset }: IToken): Span {

@@ -59,8 +59,8 @@ class Search {
   }
 
   /**
-   * Between each two entries, from the first to the last of what is neither blank, comma, comment
-   * nor note: the grammar left it out, and what stands in between may belong to it.
+   * Between each two entries, from the first of what is neither blank, comma, comment nor note to
+   * the last: the grammar left it out. Commas and comments in between and behind may belong to it.
    */
   private leftOut(entries: readonly Entry[], inside: Span): readonly Span[] {
     const gaps: Span[] = [];
@@ -81,7 +81,7 @@ class Search {
     }
     const first = masked.search(/[^\s,]/);
     if (first < 0) return undefined;
-    return { start: gap.start + first, end: gap.start + masked.replace(/[\s,]+$/, "").length };
+    return { start: gap.start + first, end: gap.start + masked.trimEnd().length };
   }
 
   /** The whole lines around the place, and around every entry that reaches into them. */

@@ -27,12 +27,24 @@ describe("layout", () => {
     ["an empty block", "linkage {\n\n}", "linkage {}\n"],
     ["a brace on the line below", "brakes\n{ front 58 % }", "brakes { front 58 % }\n"],
     ["many empty lines", "a 1\n\n\n\nb 2\n\n", "a 1\n\nb 2\n"],
-    ["empty lines at the edges of a block", "aero {\n\n  drag { area 1 m^2 }\n\n}", "aero {\n  drag { area 1 m^2 }\n}\n"],
+    [
+      "empty lines at the edges of a block",
+      "aero {\n\n  drag { area 1 m^2 }\n\n}",
+      "aero {\n  drag { area 1 m^2 }\n}\n",
+    ],
     ["a note", "##  far\n##near\n##\na 1", "##  far\n## near\n##\na 1\n"],
     ["a comment behind a statement", "a 1 # why", "a 1  # why\n"],
     ["a comment behind a brace", "aero{# why\nlag 15 ms\n}# done", "aero {  # why\n  lag 15 ms\n}  # done\n"],
-    ["a comment behind a comma", "aero { lag 15 ms, # why\ndrag { area 1 m^2 } }", "aero {\n  lag 15 ms  # why\n  drag { area 1 m^2 }\n}\n"],
-    ["a comment inside a point, with its lines", "a { fore (1, # x\n  2, 3) mm\n}", "a {\n  fore (1, # x\n  2, 3) mm\n}\n"],
+    [
+      "a comment behind a comma",
+      "aero { lag 15 ms, # why\ndrag { area 1 m^2 } }",
+      "aero {\n  lag 15 ms  # why\n  drag { area 1 m^2 }\n}\n",
+    ],
+    [
+      "a comment inside a point, with its lines",
+      "a { fore (1, # x\n  2, 3) mm\n}",
+      "a {\n  fore (1, # x\n  2, 3) mm\n}\n",
+    ],
     ["Windows' line ends", "a 1\r\n\r\nb   2", "a 1\r\n\r\nb 2\r\n"],
     ["the byte order mark", "\ufeffa  1", "\ufeffa 1\n"],
   ])("settles %s", (_, before, after) => {
@@ -41,7 +53,8 @@ describe("layout", () => {
   });
 
   it("gives an element's statements a line each even where they would fit one", () => {
-    const car = "car q { axle front { damper side for corner { fit V-14, between rocker.side and chassis (10, 40, 360) mm } } }";
+    const car =
+      "car q { axle front { damper side for corner { fit V-14, between rocker.side and chassis (10, 40, 360) mm } } }";
     expect(format(car)).toBe(
       lines(
         "car q {",
@@ -67,8 +80,16 @@ describe("layout", () => {
 describe("text that cannot be read", () => {
   it.each<[what: string, before: string, after: string]>([
     ["keeps the line and lays out the others", "a   1\n  b  (2,\nc   3", "a 1\n  b  (2,\nc 3\n"],
-    ["keeps a statement whose brace shares its line", "x   1\nwheel { camber  -2..  }\ny   2", "x 1\nwheel { camber  -2..  }\ny 2\n"],
-    ["lays out the other lines of a block", "aero {\nlag   15 ms\n  drag  @ 3\n}", "aero {\n  lag 15 ms\n  drag  @ 3\n}\n"],
+    [
+      "keeps a statement whose brace shares its line",
+      "x   1\nwheel { camber  -2..  }\ny   2",
+      "x 1\nwheel { camber  -2..  }\ny 2\n",
+    ],
+    [
+      "lays out the other lines of a block",
+      "aero {\nlag   15 ms\n  drag  @ 3\n}",
+      "aero {\n  lag 15 ms\n  drag  @ 3\n}\n",
+    ],
     ["keeps everything where braces do not match", "aero {\nlag   15 ms\n", "aero {\nlag   15 ms\n"],
   ])("%s", (_, before, after) => {
     expect(format(before)).toBe(after);

@@ -50,7 +50,8 @@ function leafFaults({ document, text }: Parsed): readonly string[] {
   walk(document, (node) => {
     const written = text.slice(node.start, node.end);
     if (node.kind === "quantity" && (!Number.isFinite(node.value) || Object.is(node.value, -0))) faults.push(written);
-    if ((node.kind === "unit" || (node.kind === "name" && written !== "\u00d7")) && node.text !== written) faults.push(written);
+    if ((node.kind === "unit" || (node.kind === "name" && written !== "\u00d7")) && node.text !== written)
+      faults.push(written);
     if (node.kind === "text" && !written.startsWith(`"${node.value}`)) faults.push(written);
   });
   return faults;

@@ -4,7 +4,20 @@
  */
 import fc from "fast-check";
 
-const word = fc.constantFrom("rate", "rocker", "axle", "wheel", "spring", "front", "gap", "linkage", "case", "a", "é-2", "x");
+const word = fc.constantFrom(
+  "rate",
+  "rocker",
+  "axle",
+  "wheel",
+  "spring",
+  "front",
+  "gap",
+  "linkage",
+  "case",
+  "a",
+  "é-2",
+  "x",
+);
 const connective = fc.constantFrom("and", "of", "x", "for", "between");
 const path = fc.array(word, { minLength: 1, maxLength: 3 }).map((words) => words.join("."));
 const digits = fc.oneof(
@@ -30,11 +43,16 @@ const { expression } = fc.letrec<{ expression: string; operand: string }>((tie) 
     { maxDepth: 3, depthIdentifier: "value" },
     quantity,
     path,
-    fc.tuple(inner, tie("expression"), inner, unit).map(([before, value, after, of]) => `(${before}${value}${after})${of}`),
+    fc
+      .tuple(inner, tie("expression"), inner, unit)
+      .map(([before, value, after, of]) => `(${before}${value}${after})${of}`),
     tie("operand").map((value) => (/^[-+\d.]/.test(value) ? value : `-${value}`)),
   ),
   expression: fc
-    .tuple(tie("operand"), fc.array(fc.tuple(fc.constantFrom(" + ", " - ", " * ", " / "), tie("operand")), { maxLength: 2 }))
+    .tuple(
+      tie("operand"),
+      fc.array(fc.tuple(fc.constantFrom(" + ", " - ", " * ", " / "), tie("operand")), { maxLength: 2 }),
+    )
     .map(([first, rest]) => first + rest.map((pair) => pair.join("")).join("")),
 }));
 
@@ -50,7 +68,9 @@ const item = fc.oneof(path, quantity, tuple, range, text, expression, connective
 const header = fc
   .tuple(path, fc.array(fc.tuple(gap, item), { maxLength: 4 }))
   .map(([head, items]) => head + items.map((pair) => pair.join("")).join(""));
-const binding = fc.tuple(word, space, space, expression).map(([name, before, after, value]) => `let ${name}${before}=${after}${value}`);
+const binding = fc
+  .tuple(word, space, space, expression)
+  .map(([name, before, after, value]) => `let ${name}${before}=${after}${value}`);
 const row = fc
   .tuple(fc.oneof(quantity, path), space, space, expression)
   .map(([key, before, after, value]) => `${key}${before}:${after}${value}`);
@@ -60,8 +80,13 @@ const blankLines = fc.constantFrom("", "\n", "\n\n\n");
 /** What may stand on lines of its own before an entry. */
 const above = fc
   .array(fc.oneof(comment, fc.constantFrom("## note", "##bare", "##", "##  far  ")), { maxLength: 2 })
-  .chain((lines) => fc.tuple(blankLines, space).map(([empty, indent]) => lines.map((line) => `${indent}${line}\n${empty}`).join("")));
-const trailing = fc.oneof({ weight: 4, arbitrary: space }, { weight: 1, arbitrary: fc.constantFrom("  # why", " ## trailing", "#x") });
+  .chain((lines) =>
+    fc.tuple(blankLines, space).map(([empty, indent]) => lines.map((line) => `${indent}${line}\n${empty}`).join("")),
+  );
+const trailing = fc.oneof(
+  { weight: 4, arbitrary: space },
+  { weight: 1, arbitrary: fc.constantFrom("  # why", " ## trailing", "#x") },
+);
 
 /** Ends of entries: a line's end with what stands below it, or, inside braces, a comma. */
 const lineEnd = fc.tuple(trailing, blankLines, above).map(([behind, empty, lines]) => `${behind}\n${empty}${lines}`);
@@ -76,7 +101,11 @@ const { entries } = fc.letrec<{ entry: string; block: string; entries: string }>
     fc.tuple(header, fc.constantFrom(" ", "", "\n", " # why\n"), tie("block")).map((parts) => parts.join("")),
   ),
   block: fc
-    .tuple(fc.oneof(space, lineEnd), fc.array(fc.tuple(tie("entry"), fc.oneof(lineEnd, commaEnd)), { maxLength: 4 }), space)
+    .tuple(
+      fc.oneof(space, lineEnd),
+      fc.array(fc.tuple(tie("entry"), fc.oneof(lineEnd, commaEnd)), { maxLength: 4 }),
+      space,
+    )
     .map(([first, rest, last]) => `{${first}${joined(rest)}${last}}`),
   entries: fc
     .tuple(above, fc.array(fc.tuple(tie("entry"), lineEnd), { maxLength: 5 }))
@@ -85,16 +114,18 @@ const { entries } = fc.letrec<{ entry: string; block: string; entries: string }>
 
 /** A comma ends digits glued to digits no better than a decimal point would: keep them apart. */
 function joined(parts: readonly (readonly [string, string])[]): string {
-  return parts.map(([entry, end]) => entry + end).join("").replaceAll(/(\d),(?=\d)/g, "$1, ");
+  return parts
+    .map(([entry, end]) => entry + end)
+    .join("")
+    .replaceAll(/(\d),(?=\d)/g, "$1, ");
 }
 
 export const programArbitrary: fc.Arbitrary<string> = entries;
 
-const soup = fc.constantFrom(
-  ..."{ } ( ) , : = .. . + - * / \" # ## \n \r\n \t".split(" "),
-  ...[" ", "  ", "a", "let", "rate", "x", "of", "mm", "%", "1", "-2", "3.5", "1.2.3", "1e999", "12,5", "kg*m^2", "é", "²"],
-  ...["\0", "\ud800", "\ufeff", "\ufffd", "\u2212", "\u201c", "@", "a-", "a.b", "\u00a0", "\u2028", "𝒜"],
-);
+const marks = '{ } ( ) , : = .. . + - * / " # ## \n \r\n \t'.split(" ");
+const words = "a let rate x of mm % 1 -2 3.5 1.2.3 1e999 12,5 kg*m^2 é ² @ a- a.b 𝒜".split(" ");
+const oddities = [" ", "  ", "\0", "\ud800", "\ufeff", "\ufffd", "\u2212", "\u201c", "\u00a0", "\u2028"];
+const soup = fc.constantFrom(...marks, ...words, ...oddities);
 
 /** Anything at all, made of the pieces that mean something. */
 export const soupArbitrary: fc.Arbitrary<string> = fc.array(soup, { maxLength: 60 }).map((pieces) => pieces.join(""));

@@ -18,7 +18,8 @@ function placed(text: string): readonly Placed[] {
     for (const entry of entries) {
       const what = `${around}/${showHeader(entry)}`;
       found.push({ line: lines.position(entry.start).line, what });
-      if (entry.kind === "statement" && entry.block !== undefined) visit(entry.block.entries, `${around}/${headOf(entry)}`);
+      if (entry.kind === "statement" && entry.block !== undefined)
+        visit(entry.block.entries, `${around}/${headOf(entry)}`);
     }
   };
   visit((document satisfies Document).entries, "");
@@ -70,7 +71,9 @@ describe("recovery", () => {
       const indentation = /^ */.exec(line)?.[0] ?? "";
       if (indentation.length === 0 || line.trim() === "") return;
       const before = placed(text).map(({ what }) => what);
-      const now = new Set(placed([...lines.slice(0, index), `${indentation}}`, ...lines.slice(index)].join("\n")).map(({ what }) => what));
+      const now = new Set(
+        placed([...lines.slice(0, index), `${indentation}}`, ...lines.slice(index)].join("\n")).map(({ what }) => what),
+      );
       gone.push(...before.filter((what) => !now.has(what)).map((what) => `before line ${index}: ${what}`));
     });
     expect(gone).toEqual([]);

@@ -60,7 +60,7 @@ function showProblem(problem: SyntaxProblem, text: string): string {
   const { kind, start, end, ...rest } = problem;
   const place = `${start}:${JSON.stringify(text.slice(start, Math.min(end, start + 40)))}`;
   const details = Object.entries(rest).flatMap(([key, value]) => {
-    if (key === "opened" || key === "found") return [];
+    if (key === "opened" || key === "found" || String(value) === "") return [];
     return [`${key} ${typeof value === "string" ? JSON.stringify(value) : String(value)}`];
   });
   return [`${kind} ${place}`, ...details].join(" ");

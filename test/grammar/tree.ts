@@ -46,4 +46,3 @@ export function allEntries(document: Document): readonly Entry[] {
   });
   return found;
 }
-
