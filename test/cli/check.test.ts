@@ -12,7 +12,7 @@ describe("bellcrank check", () => {
     );
     shop.write(
       "broken/leak.crank",
-      'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.eye roll-low (45, 187, 348) mm\n}\n',
+      'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.roll-low (45, 187, 348) mm\n}\n',
     );
   });
   afterAll(() => shop.remove());

@@ -16,7 +16,7 @@
  * use "axle.crank"
  *
  * setup leaking from plover {
- *   front.rocker.eye roll-low (45, 183, 348) mm
+ *   front.rocker.roll-low (45, 183, 348) mm
  * }
  * ```
  *
@@ -111,9 +111,9 @@ function findingOf(
 }
 
 function messageFor({ model, figures }: CheckedElement, leak: Leak): string {
-  const into = leak.mode === "other-wheel" ? "by the other wheel" : `in ${leak.mode}`;
+  const other = leak.mode === "other-wheel" ? "the other wheel" : leak.mode;
   const own = all(model.for);
-  return `${model.name} is for ${own} but is also moved ${into}: ${leakWords(leak, figures)}. Adjusting it for ${own} disturbs ${leak.mode === "other-wheel" ? "the other wheel" : leak.mode}. Move an eye so that it only swings there, or say that it is for both.`;
+  return `${model.name} is for ${own}, but ${other} moves it too (${leakWords(leak, figures)}), so adjusting it for ${own} disturbs ${other}. Move an eye so that ${other} only swings it, or say that it is for both.`;
 }
 
 function relatedOf({ model }: CheckedElement): Finding["related"] {

@@ -19,6 +19,7 @@
  * ```
  */
 import { showQuantity } from "../../../quantities/index.js";
+import type { ExpectationModel } from "../../../model/car.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
 import { placeFor, standsInBase } from "../../where.js";
@@ -53,6 +54,7 @@ interface Missed {
   readonly value: number;
   readonly unit: string;
   readonly margin: number | undefined;
+  readonly wanted: ExpectationModel["wants"];
 }
 
 function missedIn({ model, analysis }: CheckedCar): readonly Missed[] {
@@ -60,7 +62,7 @@ function missedIn({ model, analysis }: CheckedCar): readonly Missed[] {
     const wanted = model.expectations[index];
     if (met !== false || wanted === undefined || typeof value !== "number") return [];
     const miss = typeof margin === "number" ? margin : undefined;
-    return [{ figure: wanted.figure, origin: wanted.origin, value, unit, margin: miss }];
+    return [{ figure: wanted.figure, origin: wanted.origin, value, unit, margin: miss, wanted: wanted.wants }];
   });
 }
 
@@ -71,16 +73,31 @@ function findingOf(
   place: { readonly uri: string; readonly start: number; readonly end: number },
 ): Finding {
   const { figure, value, unit, margin, origin } = missed;
-  const by = margin === undefined ? "" : ` and misses by ${showQuantity(Math.abs(margin), unit)}`;
+  const by = margin === undefined ? "" : `, ${showQuantity(Math.abs(margin), unit)} away from it`;
   const elsewhere = place.uri !== origin.uri || place.start !== origin.start;
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `${figure} is ${showQuantity(value, unit)}${by} what ${car.model.setup ?? car.model.name} is expected to have. Change what it rests on, or the expectation.`,
+    message: `${figure} is ${showQuantity(value, unit)}, but ${car.model.setup ?? car.model.name} is expected to have it ${wantedWords(missed.wanted)}${by}. Change what it rests on, or the expectation.`,
     related: elsewhere ? [{ origin, message: "The expectation" }] : [],
     tags: [],
     data: undefined,
   };
+}
+
+/** "between 150 and 190 N/mm", in the author's units. */
+function wantedWords(wants: ExpectationModel["wants"]): string {
+  const shown = ({ value, unit }: { readonly value: number; readonly unit: string }): string =>
+    showQuantity(value, unit);
+  switch (wants.kind) {
+    case "between":
+      return `between ${shown(wants.from)} and ${shown(wants.to)}`;
+    case "above":
+    case "below":
+      return `${wants.kind} ${shown(wants.limit)}`;
+    case "within":
+      return `${shown(wants.target)} within ${shown(wants.tolerance)}`;
+  }
 }

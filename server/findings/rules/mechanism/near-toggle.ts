@@ -8,16 +8,18 @@
  * ```crank wrong
  * use "axle.crank"
  *
- * setup flat from plover {
- *   front.rocker.pivot (0, 190, 462) mm
+ * setup long-legs from plover {
+ *   remove front.roll-damper
+ *   front.travel -82 .. 25 mm
  * }
  * ```
  *
  * ```crank right
  * use "axle.crank"
  *
- * setup square from plover {
- *   front.rocker.pivot (0, 190, 401) mm
+ * setup short-legs from plover {
+ *   remove front.roll-damper
+ *   front.travel -28 .. 25 mm
  * }
  * ```
  */
@@ -59,8 +61,12 @@ function* check(context: RuleContext): Generator<Finding> {
 
 /** Close ones, each link once: mirrored sides tell the same. */
 function togglesOf({ analysis }: CheckedAxle): readonly Toggle[] {
-  const close = analysis.reach.flatMap(({ side, toggles }) =>
-    toggles.filter(({ angle }) => angle < INFORMATION).map((toggle) => ({ ...toggle, side })),
+  const close = analysis.reach.flatMap(({ side, toggles, binds }) =>
+    toggles
+      // A link that goes through its toggle binds: that is told as travel that cannot be reached.
+      .filter(({ link }) => !binds.some((bind) => bind.link === link))
+      .filter(({ angle }) => angle < INFORMATION)
+      .map((toggle) => ({ ...toggle, side })),
   );
   return close.filter((toggle, index) => close.findIndex(({ link }) => link === toggle.link) === index);
 }

@@ -8,27 +8,16 @@
  * ```crank wrong
  * use "axle.crank"
  *
- * setup hopeful from plover {
- *   front.third.rate 61 N/mm
- * }
- * car hopeful-car "Says too much" {
- *   axle front {
- *     track 1480 mm
- *     linkage ratio
- *     spring third for heave and roll {
- *       rate 60 N/mm
- *       ratio heave 1.1
- *       ratio roll 0
- *     }
- *   }
+ * setup mixed-up from plover {
+ *   front.roll-damper.between left.rocker.roll-high and right.rocker.roll-high
  * }
  * ```
  *
  * ```crank right
  * use "axle.crank"
  *
- * setup honest from plover {
- *   front.third.rate 61 N/mm
+ * setup sorted from plover {
+ *   front.roll-damper.between left.rocker.roll-low and right.rocker.roll-high
  * }
  * ```
  */

@@ -72,13 +72,14 @@ function findingOf(
   problem: AssemblyProblem,
   place: { readonly start: number; readonly end: number },
 ): Finding {
-  const subject = problem.kind === "linkage" ? `the ${axle.name} ${problem.side} linkage` : problem.path;
+  const element = problem.kind === "linkage" ? undefined : axle.elements.find(({ path }) => path === problem.path);
+  const subject = element?.name ?? `The ${axle.name} linkage`;
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `${subject[0]?.toUpperCase()}${subject.slice(1)} cannot be computed: ${problem.reason}.`,
+    message: `${subject} cannot be computed: ${problem.reason}. Correct what is written; everything that does not rest on it is computed.`,
     related: [],
     tags: [],
     data: undefined,

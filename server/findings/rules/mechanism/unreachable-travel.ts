@@ -9,7 +9,7 @@
  * use "axle.crank"
  *
  * setup too-far from plover {
- *   front.travel -160 .. 25 mm
+ *   front.travel -150 .. 25 mm
  * }
  * ```
  *
