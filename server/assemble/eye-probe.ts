@@ -69,6 +69,13 @@ function largest(connection: Connection, motions: readonly (AxleMotion | undefin
   }, 0);
 }
 
+/** The element with its eye at another place (in the frame of a left corner). */
+export function withEyeMoved(element: ElementModel, moved: MovedEye, point: Vec3): ElementModel {
+  return element.connection === undefined
+    ? element
+    : { ...element, connection: withEye(element.connection, moved, point) };
+}
+
 function withEye(connection: ConnectionModel, moved: MovedEye, point: Vec3): ConnectionModel {
   const at = (end: Attachment): Attachment => movedEnd(end, moved, point);
   if (connection.kind === "between") return { ...connection, ends: [at(connection.ends[0]), at(connection.ends[1])] };

@@ -1,10 +1,9 @@
 /** A point written back in the author's unit, to a hundredth of a millimetre: finer than any workshop. */
-import type { Vec3 } from "../../maths/vec3.js";
 import { fromSI } from "../../quantities/index.js";
 
 /** Undefined where the author wrote it with names or sums, which a plain number must not replace. */
-export function coordinatesText(written: string, point: Vec3, unit: string): string | undefined {
-  if (!/^\(\s*[-+\d.]+\s*,\s*[-+\d.]+\s*,\s*[-+\d.]+\s*,?\s*\)/.test(written)) return undefined;
+export function coordinatesText(written: string, point: readonly number[], unit: string): string | undefined {
+  if (!/^\(\s*[-+\d.]+(?:\s*,\s*[-+\d.]+){1,2}\s*,?\s*\)/.test(written)) return undefined;
   const size = fromSI(1e-5, unit);
   if (size === undefined) return undefined;
   const decimals = Math.max(0, Math.ceil(-Math.log10(size)));

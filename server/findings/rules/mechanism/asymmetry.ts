@@ -73,5 +73,9 @@ function findingOf(context: RuleContext, difference: Difference): Finding {
 function fix(finding: Finding, context: RuleContext): readonly Fix[] {
   const line = statementAt(context.parsed.document, finding.span);
   if (line === undefined) return [];
-  return [oneEdit("Mirror the other side: remove this line", finding.uri, removal(context.text, line), "")];
+  return [
+    oneEdit("Mirror the other side: remove this line", finding.uri, removal(context.text, line), "", {
+      preferred: true,
+    }),
+  ];
 }

@@ -1,0 +1,156 @@
+/**
+ * Where an eye would have to stand for the element only to swing in the unclaimed mode: one eye moved
+ * by itself, or both of them, each taking away half of the leak. Positions only; `move-eye` makes text of them.
+ *
+ * Moving one eye changes the element's own motion by about its leak, so that a leak beyond a tenth takes both.
+ */
+import { clearEye, type EyePlane, type Move } from "../../analyses/clear-eye.js";
+import { eyeProbe, type MovedEye, type ProbedElement, withEyeMoved } from "../../assemble/eye-probe.js";
+import { add, cross, mirror, norm, scale, sub, unit, type Vec3 } from "../../maths/vec3.js";
+import type { Attachment, AxleModel, ElementModel } from "../../model/car.js";
+import type { CheckedElement } from "../axle-parts.js";
+import { leakOf } from "./leak.js";
+import { placedRocker, type PlacedEye, sameText } from "./placed-rocker.js";
+
+/** The own motion may change by a tenth: more would be another set-up. */
+const KEEP = 0.1;
+/** Over the travel a little below the limit, so that rounding the coordinates does not cross it. */
+const BELOW = 0.95;
+
+export type EyeEnd = Extract<Attachment, { kind: "eye" }>;
+
+export interface EyeMove {
+  readonly end: EyeEnd;
+  readonly eye: PlacedEye;
+  /** The new place, as it is written for the side whose text gives it. */
+  readonly written: Vec3;
+  readonly distance: number;
+}
+
+interface Search {
+  readonly axle: AxleModel;
+  readonly element: ElementModel;
+  readonly into: "heave" | "roll";
+  /** The leak that is none, as a fraction. */
+  readonly limit: number;
+}
+
+/** An eye with the plane that it can move in. */
+interface Movable {
+  readonly end: EyeEnd;
+  readonly eye: PlacedEye;
+  readonly moved: MovedEye;
+  readonly furthest: number;
+  /** In the frame of a left corner. */
+  place(move: Move): Vec3;
+}
+
+/** One eye moved by itself, nearest first. */
+export function singleMoves(element: CheckedElement, limit: number): readonly EyeMove[] {
+  const search = searchFor(element, limit);
+  if (search === undefined) return [];
+  const found = movables(search).flatMap((movable) => {
+    const move = clearEye(planeFor(search, movable, 0));
+    return move === undefined ? [] : [eyeMove(movable, move)];
+  });
+  return found.sort((a, b) => a.distance - b.distance);
+}
+
+/** Both eyes moved, each by half of the leak. */
+export function pairedMove(element: CheckedElement, limit: number): readonly [EyeMove, EyeMove] | undefined {
+  const search = searchFor(element, limit);
+  const [first, second] = search === undefined ? [] : movables(search);
+  if (search === undefined || first === undefined || second === undefined) return undefined;
+  // Half way the leak over the travel is still there: only the end has to be free of it.
+  const halfWay = clearEye(planeFor({ ...search, limit: Number.POSITIVE_INFINITY }, first, 0.5));
+  if (halfWay === undefined) return undefined;
+  const shifted = withEyeMoved(search.element, first.moved, first.place(halfWay));
+  const rest = clearEye(planeFor({ ...search, element: shifted }, second, 0));
+  return rest === undefined ? undefined : [eyeMove(first, halfWay), eyeMove(second, rest)];
+}
+
+function searchFor({ model, axle, figures }: CheckedElement, limit: number): Search | undefined {
+  const into = leakOf(figures)?.mode;
+  if (axle === undefined || (into !== "heave" && into !== "roll")) return undefined;
+  return { axle, element: model, into, limit };
+}
+
+function eyeMove({ end, eye, moved, place }: Movable, move: Move): EyeMove {
+  const point = place(move);
+  // A mirrored eye is written for the left side; one that stands for the right alone in its own place.
+  const written = moved.sides.includes("left") ? point : mirror(point);
+  return { end, eye, written, distance: Math.hypot(move.a, move.b) };
+}
+
+function movables({ axle, element }: Search): readonly Movable[] {
+  const ends = element.connection?.kind === "between" ? element.connection.ends : [];
+  const found: Movable[] = [];
+  for (const end of ends) {
+    const movable = end.kind === "eye" ? movableAt(axle, end) : undefined;
+    if (movable !== undefined && !found.some(({ eye }) => sameText(eye, movable.eye))) found.push(movable);
+  }
+  return found;
+}
+
+function movableAt(axle: AxleModel, end: EyeEnd): Movable | undefined {
+  const rocker = placedRocker(axle, end.side);
+  const eye = rocker?.eyes.get(end.eye);
+  if (rocker === undefined || eye === undefined) return undefined;
+  const toLeft = (point: Vec3): Vec3 => (end.side === "left" ? point : mirror(point));
+  const from = toLeft(eye.point);
+  const [e1, e2] = planeOf(toLeft(rocker.axis));
+  const sides = (["left", "right"] as const).filter((side) =>
+    sameText(placedRocker(axle, side)?.eyes.get(end.eye), eye),
+  );
+  return {
+    end,
+    eye,
+    moved: { eye: end.eye, sides },
+    furthest: norm(sub(from, toLeft(rocker.pivot))),
+    place: ({ a, b }) => add(from, add(scale(e1, a), scale(e2, b))),
+  };
+}
+
+/**
+ * What has to come to nothing, and what has to be kept: the own motion within a tenth, no leak over the travel.
+ *
+ * @param remaining share of the leak that is left for another eye to take away
+ */
+function planeFor(
+  { axle, element, into, limit }: Search,
+  { moved, place, furthest }: Movable,
+  remaining: number,
+): EyePlane {
+  const probe = eyeProbe(axle, element, moved);
+  const at = (a: number, b: number): ProbedElement | undefined => probe(place({ a, b }));
+  const start = at(0, 0);
+  const [kept, left] = start === undefined ? [0, 0] : [claimed(start, into), remaining * unclaimed(start, into)];
+  return {
+    furthest,
+    unclaimed(a, b) {
+      const probed = at(a, b);
+      return probed && unclaimed(probed, into) - left;
+    },
+    allowed(a, b) {
+      const probed = at(a, b);
+      if (probed === undefined) return false;
+      const [leaked, own] = into === "heave" ? [probed.heave, probed.roll] : [probed.roll, probed.heave];
+      return Math.abs(claimed(probed, into) / kept - 1) <= KEEP && leaked <= BELOW * limit * own;
+    },
+  };
+}
+
+const inHeave = ({ design }: ProbedElement): number => design.dL + design.dR;
+const inRoll = ({ design }: ProbedElement): number => design.dR - design.dL;
+const unclaimed = (probed: ProbedElement, into: "heave" | "roll"): number =>
+  into === "heave" ? inHeave(probed) : inRoll(probed);
+const claimed = (probed: ProbedElement, into: "heave" | "roll"): number =>
+  into === "heave" ? inRoll(probed) : inHeave(probed);
+
+/** Two unit vectors that span the plane across the axis. */
+function planeOf(axis: Vec3): readonly [Vec3, Vec3] {
+  const along = unit(axis);
+  const helper: Vec3 = Math.abs(along[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0];
+  const first = unit(cross(along, helper));
+  return [first, cross(along, first)];
+}
