@@ -79,7 +79,9 @@ class Search {
     for (const { start, end } of [...this.comments, ...notes].filter(isIn)) {
       masked = masked.slice(0, start - gap.start) + " ".repeat(end - start) + masked.slice(end - gap.start);
     }
-    const first = masked.search(/[^\s,]/);
+    // A comma that begins a line may have kept the brackets above it going.
+    const beginsLine = gap.start === 0 ? /(?<=(?:^|[\r\n])\s*),/ : /(?<=[\r\n]\s*),/;
+    const first = firstOf(masked.search(/[^\s,]/), masked.search(beginsLine));
     if (first < 0) return undefined;
     return { start: gap.start + first, end: gap.start + masked.trimEnd().length };
   }
@@ -103,6 +105,11 @@ class Search {
     const { lines } = this;
     return { start: lines.lineStart(lines.position(start).line), end: lines.lineEnd(lines.position(end).line) };
   }
+}
+
+/** The smaller of two indices, of which -1 means none. */
+function firstOf(a: number, b: number): number {
+  return a < 0 || b < 0 ? Math.max(a, b) : Math.min(a, b);
 }
 
 function isInBlock(entry: Entry, { start, end }: Span): boolean {
