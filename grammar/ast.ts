@@ -120,6 +120,7 @@ export interface Group extends Span {
 /** Comments are trivia: kept beside the tree, in order, for the formatter. */
 export interface Comment extends Span {
   readonly kind: "comment";
+  /** As written, from the `#` on, without blanks at its end. */
   readonly text: string;
 }
 

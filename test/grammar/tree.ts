@@ -1,5 +1,5 @@
 /** Walks over a tree: its nodes with their parents, for tests of spans and of what is still there. */
-import type { Document, Entry, Node } from "../../grammar/index.js";
+import type { Node } from "../../grammar/index.js";
 
 /** Visits every node below `node` with its parent, in text order. */
 export function walk(node: Node, visit: (node: Node, parent: Node) => void): void {
@@ -36,13 +36,4 @@ export function childrenOf(node: Node): readonly Node[] {
     default:
       return [];
   }
-}
-
-/** Every entry of the document, whatever its depth. */
-export function allEntries(document: Document): readonly Entry[] {
-  const found: Entry[] = [];
-  walk(document, (node) => {
-    if (node.kind === "statement" || node.kind === "row") found.push(node);
-  });
-  return found;
 }
