@@ -12,7 +12,8 @@ interface Value {
   readonly unless?: { readonly unless: readonly string[] };
 }
 
-const unlessFitted = { unless: ["fit"] };
+const unlessFitted = { unless: ["fit", "curve"] };
+const gasConcepts: readonly Concept[] = ["gas-spring", "gas-spring-part", "accumulator"];
 
 /** A law's property: needed where nothing is said to hold without it. */
 const value = (word: string, where: readonly Concept[], how: Value, help: string): Word => ({
@@ -69,27 +70,73 @@ const stop: readonly Word[] = [
 const gas: readonly Word[] = [
   value(
     "pressure",
-    ["gas-spring", "gas-spring-part", "accumulator"],
+    gasConcepts,
     { dimension: "pressure", starter: "20 bar", usual: seen(1e5, 1.2e7), unless: unlessFitted },
-    "Charge pressure at design position, as the gauge reads it (above atmosphere).",
+    "Charge pressure at design position, as the gauge reads it (above atmosphere). A gas spring pushes with it from design on; " +
+      "behind a gap the push builds up over a contact of 20 kN/mm.",
   ),
   value(
     "volume",
-    ["gas-spring", "gas-spring-part", "accumulator"],
+    gasConcepts,
     { dimension: "volume", starter: "80 ml", usual: seen(2e-6, 2e-3), unless: unlessFitted },
     "Gas volume at design position.",
   ),
   value(
     "exponent",
-    ["gas-spring", "gas-spring-part", "accumulator"],
+    gasConcepts,
     { dimension: "number", starter: "1.3", usual: seen(1, 1.7), limits: { atLeast: 1 }, fallback: "1.3" },
     "Polytropic exponent: 1 slow (isothermal), 1.4 fast (adiabatic).",
   ),
   value(
     "area",
     ["gas-spring", "gas-spring-part", "cylinder"],
-    { dimension: "piston-area", starter: "314 mm^2", usual: seen(2e-5, 1e-2), unless: unlessFitted },
+    {
+      dimension: "piston-area",
+      starter: "314 mm^2",
+      usual: seen(2e-5, 1e-2),
+      unless: { unless: [...unlessFitted.unless, "area-curve"] },
+    },
     "Area that the pressure acts on: of the rod, or of the piston.",
+  ),
+  {
+    word: "area-curve",
+    in: ["gas-spring", "gas-spring-part"],
+    takes: [[]],
+    opens: "area-curve",
+    block: "required",
+    role: "law",
+    times: "one",
+    fallback: "the area is the same all along",
+    example: "area-curve { 0 mm: 314 mm^2, 20 mm: 200 mm^2 }",
+    help:
+      "Area that the pressure acts on where it changes with the deflection (a bellows, a stepped or tapered piston). One that " +
+      "falls faster than the pressure rises makes the spring collapse: its rate is negative there, which is legal for gas.",
+  },
+  {
+    word: "curve",
+    in: ["gas-spring", "gas-spring-part"],
+    takes: [[]],
+    opens: "gas-curve",
+    block: "required",
+    role: "law",
+    times: "one",
+    fallback: "worked out from the charge",
+    example: "curve { 0 mm: 1200 N, 10 mm: 1500 N, 20 mm: 1100 N }",
+    help:
+      "Force as measured against deflection from design; it goes before the one that follows from the charge. It may fall: a " +
+      "spring that collapses past a load is legal.",
+  },
+  value(
+    "charge-temperature",
+    gasConcepts,
+    { dimension: "temperature", starter: "20 degC", usual: seen(253.15, 323.15), fallback: "20 degC" },
+    "Temperature of the gas when its charge pressure was read.",
+  ),
+  value(
+    "working-temperature",
+    gasConcepts,
+    { dimension: "temperature", starter: "60 degC", usual: seen(253.15, 423.15), fallback: "the charge temperature" },
+    "Temperature of the gas as the car runs: the charge's absolute pressure goes with it, its volume at design being the same.",
   ),
 ];
 
@@ -105,6 +152,29 @@ const hydraulics: readonly Word[] = [
     example: "cylinder nose { between front.left.rocker.third and front.right.rocker.third, area 314 mm^2 }",
     help: "A cylinder of the link: its two ends and its piston area. Compression pushes oil out of its working side.",
   },
+  value(
+    "annulus-area",
+    ["cylinder"],
+    {
+      dimension: "piston-area",
+      starter: "200 mm^2",
+      usual: seen(1e-5, 1e-2),
+      fallback: "as large as the piston: the rod goes through both ends",
+    },
+    "Area of the far side, where a rod takes some of the piston's; what a crossed line is joined to.",
+  ),
+  value(
+    "pressure",
+    ["hydraulic-link"],
+    {
+      dimension: "pressure",
+      starter: "10 bar",
+      usual: seen(1e4, 1.2e7),
+      limits: notNegative,
+      fallback: "that of the accumulator; 0 bar without one",
+    },
+    "Pressure of the oil at design position, as the gauge reads it, of a link without an accumulator.",
+  ),
   {
     word: "line",
     in: ["hydraulic-link"],
@@ -119,7 +189,8 @@ const hydraulics: readonly Word[] = [
     example: "line nose to tail crossed",
     help:
       "Joins two cylinders. `parallel` (the rule without a word): working side to working side, so one is pushed out by the " +
-      "other; `crossed`: working side to the other's far side, so both move the same way.",
+      "other; `crossed`: working side to the other's far side, so both move the same way. Lines that meet at a side of a " +
+      "cylinder enclose one volume of oil.",
   },
   value(
     "resistance",
@@ -131,7 +202,7 @@ const hydraulics: readonly Word[] = [
       limits: notNegative,
       fallback: "0 bar*s/l",
     },
-    "Pressure lost for each volume that flows in a second.",
+    "Pressure lost for each volume that flows in a second through the whole line; half of it on either side of the accumulator.",
   ),
   {
     word: "one-way",
@@ -165,7 +236,7 @@ const hydraulics: readonly Word[] = [
     times: "one",
     fallback: "none: oil goes from cylinder to cylinder only",
     example: "accumulator { pressure 20 bar, volume 80 ml, exponent 1.3 }",
-    help: "A gas volume on the line, which makes the link springy.",
+    help: "A gas volume on the line, which makes the link springy. Lines that enclose several volumes of oil have one such on each.",
   },
 ];
 
@@ -191,6 +262,16 @@ export const fluidGroup: WordGroup = {
     { concept: "bump-stop", help: "Connection and law of a stop." },
     { concept: "power-law", help: "A stop by one point of its curve and an exponent." },
     { concept: "gas-spring", help: "Connection, charge and rod of a gas spring." },
+    {
+      concept: "area-curve",
+      help: "Rows of deflection from design (compression positive) against area; beyond its ends the area stays as it is there.",
+      rows: [{ key: quantity("length"), value: quantity("piston-area") }],
+    },
+    {
+      concept: "gas-curve",
+      help: "Rows of deflection from design (compression positive) against force.",
+      rows: [{ key: quantity("length"), value: quantity("force") }],
+    },
     { concept: "hydraulic-link", help: "Cylinders, the lines between them, and an accumulator." },
     { concept: "cylinder", help: "Ends and piston area of a cylinder." },
     { concept: "line", help: "Resistance, valve and oil of a line." },
