@@ -11,6 +11,7 @@
  */
 import type { Block, Comment, Document, Entry, Item, Note, Statement, Unit } from "./ast.js";
 import type { Span } from "./span.js";
+import { holderOf, holdsAny, within } from "./span-search.js";
 import { type Concept, findWord, opensFor, words } from "./vocabulary/index.js";
 
 /** Columns that a line with a block on it may take, its comment not counted. */
@@ -109,8 +110,7 @@ class Layout {
     const kept = outside(entries, within(this.kept, inside)).map((span) => ({ ...span, kind: "kept" as const }));
     const comments = outside(entries, within(this.comments, inside));
     const readable: readonly Piece[] = [...entries, ...entries.flatMap((entry) => entry.notes), ...comments];
-    const laidOut =
-      kept.length === 0 ? readable : readable.filter((piece) => !kept.some((lines) => covers(lines, piece)));
+    const laidOut = kept.length === 0 ? readable : readable.filter((piece) => holderOf(kept, piece) === undefined);
     return [...laidOut, ...kept].sort((a, b) => a.start - b.start);
   }
 
@@ -131,31 +131,6 @@ class Layout {
 function headerSpan(entry: Entry): Span {
   const end = entry.kind === "statement" && entry.block !== undefined ? entry.block.start + 1 : entry.end;
   return { start: entry.start, end };
-}
-
-function covers(outer: Span, inner: Span): boolean {
-  return outer.start <= inner.start && inner.end <= outer.end;
-}
-
-/** Of spans in text order, the index of the first that starts at or behind `offset`. */
-function indexFrom(spans: readonly Span[], offset: number): number {
-  let low = 0;
-  let high = spans.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (spans[middle]!.start < offset) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
-function holdsAny(spans: readonly Span[], { start, end }: Span): boolean {
-  const first = spans[indexFrom(spans, start)];
-  return first !== undefined && first.start < end;
-}
-
-function within<T extends Span>(spans: readonly T[], { start, end }: Span): readonly T[] {
-  return spans.slice(indexFrom(spans, start), indexFrom(spans, end));
 }
 
 /** Of spans in text order, those that no entry holds. */

@@ -11,6 +11,7 @@ import type { LineTable } from "./line-table.js";
 import type { Parsed } from "./parse.js";
 import type { SyntaxProblem } from "./problem.js";
 import type { Span } from "./span.js";
+import { holderOf, hull, within } from "./span-search.js";
 
 export function unreadableLines(parsed: Parsed): readonly Span[] | undefined {
   const { text, document, problems } = parsed;
@@ -41,21 +42,33 @@ class Search {
 
   /** The runs of one block; `undefined` where one would have to reach beyond its braces. */
   runsIn(entries: readonly Entry[], inside: Span, places: readonly Span[]): readonly Span[] | undefined {
+    const here: Span[] = [];
     const deeper: Span[] = [];
-    const here = places.filter((place) => !entries.some((entry) => isInBlock(entry, place)));
-    here.push(...this.leftOut(entries, inside));
-    for (const entry of entries) {
-      const inner = places.filter((place) => isInBlock(entry, place));
-      if (inner.length === 0) continue;
-      const { block } = entry as { readonly block: Block };
-      const runs = this.runsIn(block.entries, { start: block.start + 1, end: block.end - 1 }, inner);
-      if (runs === undefined) here.push(entry);
-      else deeper.push(...runs);
+    for (const [entry, inner] of this.byEntry(entries, places)) {
+      const block = entry === undefined ? undefined : blockOf(entry);
+      const runs = block === undefined ? undefined : this.runsIn(block.entries, insideOf(block), inner);
+      if (runs !== undefined) deeper.push(...runs);
+      else if (entry === undefined) here.push(...inner);
+      else here.push(entry);
     }
+    here.push(...this.leftOut(entries, inside));
     const covering = merged(here.map((place) => this.grown(place, entries)));
     if (covering.some(({ start, end }) => start < inside.start || end > inside.end)) return undefined;
-    const uncovered = deeper.filter((run) => !covering.some(({ start, end }) => start <= run.start && run.end <= end));
-    return [...covering, ...uncovered].sort((a, b) => a.start - b.start);
+    return merged([...covering, ...deeper.filter((run) => holderOf(covering, run) === undefined)]);
+  }
+
+  /** The places by the entry in whose block they are; under `undefined` those that are in none. */
+  private byEntry(entries: readonly Entry[], places: readonly Span[]): Map<Entry | undefined, Span[]> {
+    const groups = new Map<Entry | undefined, Span[]>();
+    for (const place of places) {
+      const entry = holderOf(entries, place);
+      const block = entry === undefined ? undefined : blockOf(entry);
+      const isInside = block !== undefined && block.start < place.start && place.end < block.end;
+      const group = groups.get(isInside ? entry : undefined);
+      if (group === undefined) groups.set(isInside ? entry : undefined, [place]);
+      else group.push(place);
+    }
+    return groups;
   }
 
   /**
@@ -63,40 +76,36 @@ class Search {
    * the last: the grammar left it out. Commas and comments in between and behind may belong to it.
    */
   private leftOut(entries: readonly Entry[], inside: Span): readonly Span[] {
-    const gaps: Span[] = [];
+    const found: Span[] = [];
     let behind = inside.start;
-    for (const { start, end } of [...entries, { start: inside.end, end: inside.end }]) {
-      gaps.push({ start: behind, end: start });
-      behind = end;
+    for (const entry of entries) {
+      found.push(...this.unknownIn({ start: behind, end: entry.start }, entry.notes));
+      behind = entry.end;
     }
-    const notes = entries.flatMap((entry) => entry.notes);
-    return gaps.flatMap((gap) => this.unknownIn(gap, notes) ?? []);
+    found.push(...this.unknownIn({ start: behind, end: inside.end }, []));
+    return found;
   }
 
-  private unknownIn(gap: Span, notes: readonly Span[]): Span | undefined {
-    const isIn = ({ start, end }: Span) => gap.start <= start && end <= gap.end;
-    let masked = this.text.slice(gap.start, gap.end);
-    for (const { start, end } of [...this.comments, ...notes].filter(isIn)) {
-      masked = masked.slice(0, start - gap.start) + " ".repeat(end - start) + masked.slice(end - gap.start);
+  private unknownIn(gap: Span, notes: readonly Span[]): readonly Span[] {
+    let masked = "";
+    let behind = gap.start;
+    for (const { start, end } of [...within(this.comments, gap), ...notes].sort((a, b) => a.start - b.start)) {
+      masked += this.text.slice(behind, start) + " ".repeat(end - start);
+      behind = end;
     }
+    masked += this.text.slice(behind, gap.end);
     // A comma that begins a line may have kept the brackets above it going.
     const beginsLine = gap.start === 0 ? /(?<=(?:^|[\r\n])\s*),/ : /(?<=[\r\n]\s*),/;
     const first = firstOf(masked.search(/[^\s,]/), masked.search(beginsLine));
-    if (first < 0) return undefined;
-    return { start: gap.start + first, end: gap.start + masked.trimEnd().length };
+    return first < 0 ? [] : [{ start: gap.start + first, end: gap.start + masked.trimEnd().length }];
   }
 
   /** The whole lines around the place, and around every entry that reaches into them. */
   private grown(place: Span, entries: readonly Entry[]): Span {
     let run = this.wholeLines(place);
     for (;;) {
-      const { start, end } = run;
-      const touched = entries.filter((entry) => entry.start <= end && start <= entry.end);
-      const next = this.wholeLines({
-        start: Math.min(start, ...touched.map((entry) => entry.start)),
-        end: Math.max(end, ...touched.map((entry) => entry.end)),
-      });
-      if (next.start === start && next.end === end) return run;
+      const next = this.wholeLines(hull(entries, run));
+      if (next.start === run.start && next.end === run.end) return run;
       run = next;
     }
   }
@@ -112,9 +121,12 @@ function firstOf(a: number, b: number): number {
   return a < 0 || b < 0 ? Math.max(a, b) : Math.min(a, b);
 }
 
-function isInBlock(entry: Entry, { start, end }: Span): boolean {
-  if (entry.kind === "row" || entry.block === undefined) return false;
-  return entry.block.start < start && end < entry.block.end;
+function blockOf(entry: Entry): Block | undefined {
+  return entry.kind === "statement" ? entry.block : undefined;
+}
+
+function insideOf({ start, end }: Block): Span {
+  return { start: start + 1, end: end - 1 };
 }
 
 function merged(runs: readonly Span[]): readonly Span[] {

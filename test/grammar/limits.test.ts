@@ -69,6 +69,7 @@ describe("length", () => {
     for (const line of ["fore (1, 2,\n", "rate @ 3\n", 'use "a\n', "let a = \n", "a (\n# c\n", "12,5\n", "a }\n"]) {
       const text = line.repeat(20_000);
       expect(parse(text).problems.length).toBeGreaterThanOrEqual(20_000);
+      expect(format(text).length).toBeGreaterThan(20_000);
     }
   });
 
