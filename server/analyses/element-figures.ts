@@ -23,6 +23,9 @@ export interface AxleContext {
   readonly parts: Contributions;
 }
 
+/** An actuator at static trim, which is no case. */
+const HELD = "it holds a length or a force case by case, and static trim is no case: it adds nothing there";
+
 function ownRate(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
   const stated = statedRate(element) ?? seatUnknown(element, trim, mechanism);
   return stated ?? staticRate(element, d.s + (trim.seats.get(element) ?? 0));
@@ -32,6 +35,7 @@ function ownRate(element: Element, d: Deflection, { trim, mechanism }: AxleConte
 function statedRate({ law, lawMissing }: Element): Figure | undefined {
   if (law === undefined) return absent(lawMissing ?? "it has no law");
   if (law.kind === "damper") return law.lowSpeed;
+  if (law.kind === "hold") return absent(HELD);
   return law.kind === "inerter" ? absent("an inerter has neither rate nor damping") : law.constantRate;
 }
 
@@ -44,11 +48,13 @@ function seatUnknown(element: Element, trim: Trim, mechanism: AxleMechanism): Ab
 
 function staticLoad(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
   if (element.law === undefined) return absent(element.lawMissing ?? "it has no law");
+  if (element.law.kind === "hold") return absent(HELD);
   return seatUnknown(element, trim, mechanism) ?? staticForce(element, d.s + (trim.seats.get(element) ?? 0));
 }
 
 function atWheels(element: Element, { parts, mechanism, trim }: AxleContext): Figure {
   if (element.law === undefined) return absent(element.lawMissing ?? "it has no law");
+  if (element.law.kind === "hold") return absent(HELD);
   const form = (element.law.kind === "damper" ? parts.damping : parts.stiffness).get(element);
   if (form === undefined) return seatUnknown(element, trim, mechanism) ?? absent("it has neither rate nor damping");
   if (element.side !== undefined) return element.side === "left" ? form.LL : form.RR;

@@ -2,7 +2,8 @@
  * An element as the analyses meet it: a deflection that follows the wheels, and a law.
  *
  * Deflection s: m for telescopic elements (compression positive), rad for torsional ones
- * (positive as the left wheel's bump makes it; for a right corner element as its own wheel's bump makes it).
+ * (positive as the left wheel's bump makes it; for a right corner element as its own wheel's bump makes it),
+ * m³ for hydraulic ones (oil pushed out positive): their force is a pressure, N/m².
  * Wheels in the order FL, FR, RL, RR; travel bump positive, m.
  *
  * Invariant: no state is kept; motions are passed in and results come back fresh.
@@ -16,10 +17,12 @@ export type { Deflection, NoDeflection } from "./deflection.js";
 export type { ElementKind, Mode } from "./kinds.js";
 
 export interface Connection {
-  readonly kind: "between" | "twists" | "bar" | "ratio";
+  readonly kind: "between" | "twists" | "bar" | "ratio" | "cylinders";
   /** What the figures rest on. */
   readonly basis: "hardpoints" | "planar" | "ratio";
   readonly torsional: boolean;
+  /** Set where its deflection is a swept volume. */
+  readonly measure?: "volume" | undefined;
   /** Set where it cannot work at all, in plain words: "its drop link is off on the left side". */
   readonly idle: string | undefined;
   /** Modes whose motion is stated, for a connection by ratios; undefined where geometry says it for all. */
@@ -47,6 +50,18 @@ export interface SpringLaw {
   readonly range: { readonly from: number; readonly to: number } | undefined;
   /** True where the law itself fixes the force at design (preload, gap): it is not a trim element by default. */
   readonly stated: boolean;
+  /** Of gas springs and hydraulic links. */
+  readonly fluid?: FluidState | undefined;
+}
+
+/** What the pressure of a gas or an oil does as its element is deflected. */
+export interface FluidState {
+  /** Pressure above atmosphere, Pa. */
+  gauge(s: number): number;
+  /** Share of the gas volume at design that is swept away; 1 would compress it to nothing. Undefined without gas. */
+  readonly used: ((s: number) => number) | undefined;
+  /** Deflection beyond which the law is continued straight, since next to no gas is left. */
+  readonly ends: number | undefined;
 }
 
 /** Force against speed of deflection; positive speed in compression. */
@@ -68,7 +83,21 @@ export interface InerterLaw {
   readonly inertance: number;
 }
 
-export type Law = SpringLaw | DamperLaw | InerterLaw;
+/** What an actuator keeps: a change of its length from design (extension positive, m) or a force (pushing apart positive, N). */
+export interface Held {
+  readonly kind: "length" | "force";
+  readonly value: number;
+}
+
+/** A length or a force, case by case; in a case that is not among them it keeps its design length. */
+export interface HoldLaw {
+  readonly kind: "hold";
+  /** What it keeps in every case, where one setting is written for all. */
+  readonly always: Held | undefined;
+  readonly cases: ReadonlyMap<string, Held>;
+}
+
+export type Law = SpringLaw | DamperLaw | InerterLaw | HoldLaw;
 
 export interface Element {
   readonly path: string;
@@ -77,6 +106,11 @@ export interface Element {
   readonly kind: ElementKind;
   readonly for: readonly Mode[];
   readonly side: "left" | "right" | undefined;
+  /**
+   * Set on what stands in the mechanism beside the element of the same path, which has the claim and the figures: a
+   * further oil volume of a hydraulic link (`volume of b`), the resistance of a line (`flow of a`).
+   */
+  readonly part?: string | undefined;
   /** Undefined where none is written or it cannot be built; `connectionMissing` says which. */
   readonly connection: Connection | undefined;
   readonly connectionMissing: string | undefined;
