@@ -51,3 +51,5 @@ export const DIFFERENCED_SECOND = 1e-5;
 /** Travel from a limit, m, beyond which a demanded travel is met to rounding, and how well it is met before. */
 export const CLEAR_OF_LIMITS = 1e-3;
 export const NEXT_TO_LIMIT = 1e-8;
+/** Two values on either side of a place where a law goes over into another, a hundredth of a nanometre apart, relative. */
+export const CONTINUOUS = 1e-6;
