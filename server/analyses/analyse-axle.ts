@@ -21,12 +21,15 @@ function deflectionsAtDesign(mechanism: AxleMechanism, { design }: AxleStates): 
   return found;
 }
 
+/** What stands beside an element of the same path is told with it. */
+const told = ({ elements }: AxleMechanism): readonly Element[] => elements.filter(({ part }) => part === undefined);
+
 /** An axle that does not even stand at design position: nothing can be said of it but why. */
 function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
   const parts = { stiffness: new Map(), damping: new Map(), stiffnessSum: why.reason, dampingSum: why.reason };
   return {
     rates: axleRates(mechanism, parts, { results: why, seats: new Map() }),
-    elements: mechanism.elements.map((element) => elementWithout(element, why)),
+    elements: told(mechanism).map((element) => elementWithout(element, why)),
     reach: [],
     atRest: atRest(mechanism, undefined),
     problems: mechanism.problems,
@@ -47,7 +50,7 @@ export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
   const context = { mechanism, states, design, trim, parts };
   return {
     rates: axleRates(mechanism, parts, trim),
-    elements: mechanism.elements.map((element) => elementFigures(element, context)),
+    elements: told(mechanism).map((element) => elementFigures(element, context)),
     reach: reachFigures(mechanism, states),
     atRest: atRest(mechanism, states.design),
     problems: mechanism.problems,

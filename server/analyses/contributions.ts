@@ -39,6 +39,20 @@ function indifferent(element: Element, d: Deflection): boolean {
 
 const sumOf = (forms: ReadonlyMap<Element, Form>): Form => [...forms.values()].reduce(plus, ZERO);
 
+/** What stands beside an element of the same path is told with it. */
+function withTheirParts(forms: ReadonlyMap<Element, Form>, elements: readonly Element[]): ReadonlyMap<Element, Form> {
+  const whole = new Map<Element, Form>();
+  for (const [element, form] of forms) {
+    const owner =
+      element.part === undefined
+        ? element
+        : elements.find(({ path, part }) => path === element.path && part === undefined);
+    const key = owner ?? element;
+    whole.set(key, plus(whole.get(key) ?? ZERO, form));
+  }
+  return whole;
+}
+
 /** Elements whose force at trim is not known. */
 function unsettled(mechanism: AxleMechanism, trim: Trim): readonly Element[] {
   if (!isAbsent(trim.results)) return [];
@@ -66,8 +80,8 @@ export function contributions(mechanism: AxleMechanism, design: AtDesign, trim: 
     stiffness.set(element, stiffnessOf(d, staticRate(element, s), staticForce(element, s)));
   }
   return {
-    stiffness,
-    damping,
+    stiffness: withTheirParts(stiffness, elements),
+    damping: withTheirParts(damping, elements),
     stiffnessSum: unknown ?? sumOf(stiffness),
     dampingSum: dampingMissing(elements) ?? sumOf(damping),
   };

@@ -9,7 +9,8 @@ import { staticForce, staticRate } from "./carrying.js";
 import type { Contributions } from "./contributions.js";
 import { idleModes, leakOf, type Spans } from "./coupling.js";
 import { inHeave, inRoll } from "./form.js";
-import type { Absent, ElementFigures, Figure } from "./results.js";
+import { fluidFigures } from "./fluid-figures.js";
+import type { Absent, ElementFigures, Figure, FluidFigures } from "./results.js";
 import { type Span, spanOver } from "./sampled.js";
 import { sensitivity } from "./sensitivity.js";
 import type { AxleStates } from "./states.js";
@@ -70,6 +71,21 @@ function travelOf({ heave, roll }: Spans): Span | Absent {
   return { from: Math.min(heave.from, roll.from), to: Math.max(heave.to, roll.to) };
 }
 
+/** Pressures of an element and of its further volumes. */
+function fluidOf({ path }: Element, { mechanism, states, design, trim }: AxleContext): FluidFigures | undefined {
+  const bodies = mechanism.elements.flatMap((part) => {
+    const { law } = part;
+    const d = design.get(part);
+    if (part.path !== path || law?.kind !== "spring" || law.fluid === undefined || d === undefined) return [];
+    const seat = trim.seats.get(part) ?? 0;
+    const unknown = seatUnknown(part, trim, mechanism);
+    const span = travelOf({ heave: spanOver(part, states.heave), roll: spanOver(part, states.roll) });
+    const travel = unknown ?? (isAbsent(span) ? span : { from: span.from + seat, to: span.to + seat });
+    return [{ fluid: law.fluid, atRest: unknown ?? d.s + seat, travel }];
+  });
+  return fluidFigures(bodies);
+}
+
 /** Figures of an element that cannot move or is not joined to anything. */
 export function elementWithout(element: Element, why: Absent): ElementFigures {
   return {
@@ -78,6 +94,7 @@ export function elementWithout(element: Element, why: Absent): ElementFigures {
     for: element.for,
     basis: element.connection?.basis ?? "hardpoints",
     torsional: element.connection?.torsional ?? false,
+    measure: element.connection?.measure,
     sensitivity: why,
     motionRatio: element.side === undefined ? undefined : why,
     leak: why,
@@ -103,6 +120,8 @@ export function elementFigures(element: Element, context: AxleContext): ElementF
     for: element.for,
     basis: element.connection?.basis ?? "hardpoints",
     torsional: element.connection?.torsional ?? false,
+    measure: element.connection?.measure,
+    fluid: fluidOf(element, context),
     sensitivity: sensitivity(context.mechanism.name, d),
     motionRatio: element.side === undefined ? undefined : element.side === "left" ? d.dL : d.dR,
     leak: leakOf(element, d, context, spans),

@@ -30,7 +30,10 @@ function wheelRow(motion: CornerMotion | Unreachable, side: "left" | "right"): W
 }
 
 const deflections = (elements: readonly Element[], state: State): KinematicsRow["elements"] =>
-  elements.map((element) => ({ path: element.path, deflection: deflectionAt(element, state) }));
+  told(elements).map((element) => ({ path: element.path, deflection: deflectionAt(element, state) }));
+
+/** What stands beside an element of the same path has no line of its own. */
+const told = (elements: readonly Element[]): readonly Element[] => elements.filter(({ part }) => part === undefined);
 
 /** Travels of both wheels; a roll angle without a track gives none. */
 function travels(track: number | undefined, heave: number, roll: number): readonly [number, number] | undefined {
@@ -42,7 +45,7 @@ function row(mechanism: AxleMechanism, positions: AxlePositions, heave: number, 
   const wheels = travels(mechanism.track, heave, roll);
   if (wheels === undefined) {
     const none = absent(`the ${mechanism.name} axle has no track, so that a roll angle gives no travels`);
-    const elements = mechanism.elements.map(({ path }) => ({ path, deflection: none }));
+    const elements = told(mechanism.elements).map(({ path }) => ({ path, deflection: none }));
     return { heave, roll, left: none, right: none, elements };
   }
   const [left, right] = wheels;

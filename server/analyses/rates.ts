@@ -60,19 +60,22 @@ function sharesOf(mechanism: AxleMechanism, forms: Contributions["stiffness"], s
   }));
 }
 
+/** Over left and right wheel. */
+const matrixOf = (sum: Form | string): AxleRates["stiffness"] =>
+  typeof sum === "string"
+    ? absent(sum)
+    : [
+        [sum.LL, sum.LR],
+        [sum.LR, sum.RR],
+      ];
+
 export function axleRates(mechanism: AxleMechanism, parts: Contributions, trim: Trim): AxleRates {
   const { stiffnessSum: k, dampingSum: c } = parts;
   const ride = withTyres(mechanism, k);
   const rideHeave = figure(ride, inHeave);
   return {
     axle: mechanism.name,
-    stiffness:
-      typeof k === "string"
-        ? absent(k)
-        : [
-            [k.LL, k.LR],
-            [k.LR, k.RR],
-          ],
+    stiffness: matrixOf(k),
     heaveRate: figure(k, inHeave),
     rollStiffness: rollOf(mechanism, k),
     wheelRate: { left: figure(k, ({ LL }) => LL), right: figure(k, ({ RR }) => RR) },
@@ -80,6 +83,9 @@ export function axleRates(mechanism: AxleMechanism, parts: Contributions, trim: 
     heaveFrequency: heaveFrequency(mechanism, rideHeave),
     heaveDamping: figure(c, inHeave),
     rollDamping: rollOf(mechanism, c),
+    damping: matrixOf(c),
+    track: mechanism.track,
+    tyreRate: { left: mechanism.wheels.left.tyreRate, right: mechanism.wheels.right.tyreRate },
     shares: sharesOf(mechanism, parts.stiffness, k),
     dampingShares: sharesOf(mechanism, parts.damping, c),
     trim: trim.results,

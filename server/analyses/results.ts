@@ -40,6 +40,11 @@ export interface AxleRates {
   /** Wheel damping in heave (N·s/m, both wheels) and roll (N·m·s/rad), dampers at low speed. */
   readonly heaveDamping: Figure;
   readonly rollDamping: Figure;
+  /** The same over left and right wheel, N·s/m. */
+  readonly damping: readonly [readonly [number, number], readonly [number, number]] | Absent;
+  /** What figures of the whole car take of its axles. */
+  readonly track: number | undefined;
+  readonly tyreRate: { readonly left: number | undefined; readonly right: number | undefined };
   /** What each element adds to the stiffness; empty where a part of it is not known. */
   readonly shares: readonly RateShare[];
   /** The same for the damping at low speed: N·s/m, N·m·s/rad, N·s/m. */
@@ -80,12 +85,27 @@ export interface Leak {
   readonly rate: Figure;
 }
 
+/** Of gas springs and hydraulic links, all volumes of one element together; pressures above atmosphere, Pa. */
+export interface FluidFigures {
+  /** At static trim. */
+  readonly pressure: Figure;
+  /** Over the envelope. */
+  readonly over: { readonly lowest: number; readonly highest: number } | Absent;
+  /** Largest share of the gas volume at design that is swept over the envelope; undefined without gas. */
+  readonly used: Figure | undefined;
+  /** Deflection from static at which next to no gas is left. */
+  readonly ends: Figure | undefined;
+}
+
 export interface ElementFigures {
   readonly path: string;
   readonly kind: string;
   readonly for: readonly string[];
   readonly basis: "hardpoints" | "planar" | "ratio";
   readonly torsional: boolean;
+  /** Set where the deflection is a swept volume: sensitivity in m², rate in Pa/m³, load in Pa above atmosphere. */
+  readonly measure?: "volume" | undefined;
+  readonly fluid?: FluidFigures | undefined;
   /** ds per unit amplitude of each mode at every wheel, at static. A ratio says 0 for modes that it does not state. */
   readonly sensitivity: ByMode | Absent;
   /** ds/dz of the element's own wheel; corner elements only. */

@@ -4,11 +4,13 @@
  *
  * Invariant: never throws; what cannot be built is left out with a plain reason, and the rest works.
  */
+import { sweptVolume } from "../elements/connections/cylinders.js";
 import type { Element } from "../elements/element.js";
 import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
 import type { AxleModel, CarModel, ElementModel, WheelModel } from "../model/car.js";
-import { type AxleParts, connectionOf, isUnconnected } from "./connections.js";
+import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./connections.js";
 import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
+import { circuitOf, type CylindersModel, linkOf } from "./hydraulic.js";
 import { isLawless, lawOf } from "./laws.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
@@ -23,12 +25,15 @@ export function builtCorners(axle: AxleModel): Sides<BuiltCorner> {
 }
 
 interface BuiltElement {
-  readonly element: Element;
+  readonly elements: readonly Element[];
   readonly problems: readonly AssemblyProblem[];
 }
 
+const namedAs = ({ path, name, kind, for: modes, side }: ElementModel) => ({ path, name, kind, for: modes, side });
+
 function buildElement(model: ElementModel, parts: AxleParts): BuiltElement {
   const { path, connection: written } = model;
+  if (written?.kind === "cylinders") return buildLink(model, written, parts);
   const made = connectionOf(model, parts);
   const connection = isUnconnected(made) ? undefined : made;
   const tied = written?.kind === "twists" && written.tie !== undefined && written.against.body === "rocker";
@@ -37,17 +42,27 @@ function buildElement(model: ElementModel, parts: AxleParts): BuiltElement {
   if (isUnconnected(made) && made.atFault) problems.push({ kind: "connection", path, reason: made.missing });
   if (isLawless(law) && law.atFault) problems.push({ kind: "law", path, reason: law.lawless });
   const element = {
-    path,
-    name: model.name,
-    kind: model.kind,
-    for: model.for,
-    side: model.side,
+    ...namedAs(model),
     connection,
     connectionMissing: isUnconnected(made) ? made.missing : undefined,
     law: isLawless(law) ? undefined : law,
     lawMissing: isLawless(law) ? law.lawless : undefined,
   };
-  return { element, problems };
+  return { elements: [element], problems };
+}
+
+/** A hydraulic link: its first volume of oil has the claim and the figures, further ones and flows stand beside it. */
+function buildLink(model: ElementModel, written: CylindersModel, parts: AxleParts): BuiltElement {
+  const joined = cylindersOf(written, parts);
+  const circuit = isUnconnected(joined) ? joined : circuitOf(written, model.block, joined);
+  return linkOf(model, circuit, (chambers, part, law) => ({
+    ...namedAs(model),
+    part,
+    connection: chambers && sweptVolume(chambers),
+    connectionMissing: isUnconnected(circuit) ? circuit.missing : undefined,
+    law: law === undefined || isLawless(law) ? undefined : law,
+    lawMissing: law !== undefined && isLawless(law) ? law.lawless : undefined,
+  }));
 }
 
 const wheelData = (wheel: WheelModel) => ({
@@ -75,7 +90,7 @@ export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
     travel: { from: axle.travel.from, to: axle.travel.to },
     corners: { left: corners.left.corner, right: corners.right.corner },
     cornerMissing: { left: corners.left.missing, right: corners.right.missing },
-    elements: built.map(({ element }) => element),
+    elements: built.flatMap(({ elements }) => elements),
     wheels: { left: wheelData(axle.wheel.left), right: wheelData(axle.wheel.right) },
     trim: { by: axle.trim.by, element: axle.trim.element },
     carMass: car.mass?.value,

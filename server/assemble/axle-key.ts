@@ -71,7 +71,8 @@ function connectionKey(connection: ConnectionModel | undefined): string {
       return `between ${endKey(connection.ends[0])}${endKey(connection.ends[1])}`;
     case "twists": {
       const { of, against, tie } = connection;
-      return `twists ${of.side} ${against.body === "chassis" ? "chassis" : against.side} ${given(tie)}`;
+      const other = against.body === "chassis" ? "chassis" : `${against.axle} ${against.side}`;
+      return `twists ${of.axle} ${of.side} ${other} ${given(tie)}`;
     }
     case "bar": {
       const { levers, links } = connection;
@@ -87,6 +88,11 @@ function connectionKey(connection: ConnectionModel | undefined): string {
             `${mode} ${ratio.kind === "constant" ? given(ratio.value) : `${ratio.travel.join()}:${ratio.deflection.join()};`}`,
         )
         .join("")}`;
+    case "cylinders": {
+      const { cylinders, lines } = connection;
+      const ends = cylinders.map(({ name, ends: [one, other] }) => `${name} ${endKey(one)}${endKey(other)}`).join("");
+      return `${ends}${lines.map(({ from, to, crossed, oneWay }) => `${from} ${to} ${crossed} ${oneWay ?? ""};`).join("")}`;
+    }
   }
 }
 
@@ -102,6 +108,9 @@ function valueKey(value: ResolvedValue): string {
   }
 }
 
+/** A row of an actuator is that of a load case, by its name. */
+const rowKey = (key: ResolvedValue): string => (key.kind === "path" ? `${key.segments.join(".")},` : valueKey(key));
+
 /** The words of a law with their numbers. */
 function blockKey(block: ResolvedBlock): string {
   let text = "";
@@ -110,7 +119,7 @@ function blockKey(block: ResolvedBlock): string {
     for (const value of values) text += valueKey(value);
     if (inner !== undefined) text += `{${blockKey(inner)}}`;
   }
-  for (const { key, value } of block.rows) text += `${valueKey(key)}:${valueKey(value)}`;
+  for (const { key, value } of block.rows) text += `${rowKey(key)}:${valueKey(value)}`;
   return text;
 }
 

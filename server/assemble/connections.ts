@@ -55,8 +55,12 @@ function bodyEnd(parts: AxleParts, side: Side, body: Body, point: Vec3): End | U
   return missing === undefined ? { kind: "body", side, body, point: inLeftFrame(point, side) } : rests(missing);
 }
 
+const elsewhere = (axle: string): Unconnected =>
+  fault(`it is joined to the ${axle} axle, and an element that joins the axles stands beside them, not in one of them`);
+
 /** An end of an element that is joined to this axle. */
 export function endOf(attachment: Attachment, parts: AxleParts): End | Unconnected {
+  if (attachment.kind !== "chassis" && attachment.axle !== parts.axle.name) return elsewhere(attachment.axle);
   switch (attachment.kind) {
     case "chassis":
       return { kind: "chassis", point: attachment.point.value };
@@ -101,13 +105,27 @@ function leverFor(bar: BarModel, link: Attachment, side: Side, parts: AxleParts)
 const basisOf = ({ corners }: AxleParts): "hardpoints" | "planar" =>
   corners.left.corner.basis === "planar" || corners.right.corner.basis === "planar" ? "planar" : "hardpoints";
 
-function twoPoint(model: Extract<ConnectionModel, { kind: "between" }>, parts: AxleParts): Connection | Unconnected {
-  const first = endOf(model.ends[0], parts);
+function twoPoint(ends: readonly [Attachment, Attachment], parts: AxleParts): Connection | Unconnected {
+  const first = endOf(ends[0], parts);
   if (isUnconnected(first)) return first;
-  const second = endOf(model.ends[1], parts);
+  const second = endOf(ends[1], parts);
   if (isUnconnected(second)) return second;
   const made = between(first, second, basisOf(parts));
   return made.kind === "no-deflection" ? fault("its two ends fall together") : made;
+}
+
+/** The cylinders of a hydraulic link of an axle, or what keeps one from being joined. */
+export function cylindersOf(
+  model: Extract<ConnectionModel, { kind: "cylinders" }>,
+  parts: AxleParts,
+): ReadonlyMap<string, Connection> | Unconnected {
+  const joined = new Map<string, Connection>();
+  for (const { name, ends } of model.cylinders) {
+    const made = twoPoint(ends, parts);
+    if (isUnconnected(made)) return { ...made, missing: `its cylinder ${name} is not joined: ${made.missing}` };
+    joined.set(name, made);
+  }
+  return joined;
 }
 
 function barOf(model: BarModel, parts: AxleParts): Connection | Unconnected {
@@ -138,7 +156,10 @@ type TwistModel = Extract<ConnectionModel, { kind: "twists" }>;
 
 function twistOf(model: TwistModel, parts: AxleParts): Connection | Unconnected {
   const { of, against } = model;
-  const sides = against.body === "chassis" ? [of.side] : [of.side, against.side];
+  const bodies = against.body === "chassis" ? [of] : [of, against];
+  const other = bodies.find(({ axle }) => axle !== parts.axle.name);
+  if (other !== undefined) return elsewhere(other.axle);
+  const sides = bodies.map(({ side }) => side);
   for (const side of sides) {
     const missing = bodyMissing(parts, side, "rocker");
     if (missing !== undefined) return rests(missing);
@@ -178,7 +199,7 @@ function tied(arm: Vec3, parts: AxleParts): Connection | Unconnected {
   );
 }
 
-function ratioCurve(model: RatioModel): RatioCurve | undefined {
+export function ratioCurve(model: RatioModel): RatioCurve | undefined {
   if (model.kind === "constant") return constantRatio(model.value.value);
   const { travel, deflection } = model;
   return travel.length > 1 && travel.length === deflection.length ? tabledRatio(travel, deflection) : undefined;
@@ -208,12 +229,14 @@ export function connectionOf({ connection, side }: ElementModel, parts: AxlePart
   if (connection === undefined) return rests("it is not connected");
   switch (connection.kind) {
     case "between":
-      return twoPoint(connection, parts);
+      return twoPoint(connection.ends, parts);
     case "twists":
       return twistOf(connection, parts);
     case "bar":
       return barOf(connection, parts);
     case "ratio":
       return ratiosOf(connection, side);
+    case "cylinders":
+      return rests("its cylinders are joined one by one");
   }
 }

@@ -1,8 +1,10 @@
 /** The force law of an element, by its kind; a law that cannot be computed says why in plain words. */
 import type { Connection, Law } from "../elements/element.js";
 import type { ElementModel } from "../model/car.js";
+import { actuatorLaw } from "./actuator-law.js";
 import { antiRollBarLaw } from "./bar-law.js";
 import { damperLawOf } from "./damper-law.js";
+import { gasSpringLaw } from "./gas-law.js";
 import { isLawless, type Lawless, lawless } from "./lawless.js";
 import { numberOf } from "./reading.js";
 import { bumpStopLaw, springLawOf } from "./spring-law.js";
@@ -15,12 +17,6 @@ export interface LawContext {
   /** The element's bars are tied to each other: two of them in series. */
   readonly tied: boolean;
 }
-
-const NOT_YET: Readonly<Record<string, string>> = {
-  "gas-spring": "the law of a gas spring is not computed yet",
-  "hydraulic-link": "the law of a hydraulic link is not computed yet",
-  actuator: "the law of an actuator is not computed yet",
-};
 
 export function lawOf(model: ElementModel, context: LawContext): Law | Lawless {
   switch (model.kind) {
@@ -37,8 +33,10 @@ export function lawOf(model: ElementModel, context: LawContext): Law | Lawless {
       return inertance === undefined ? lawless("it has no inertance") : { kind: "inerter", inertance };
     }
     case "gas-spring":
-    case "hydraulic-link":
+      return gasSpringLaw(model.block, context.connection?.torsional);
     case "actuator":
-      return lawless(NOT_YET[model.kind] ?? "its law is not computed yet");
+      return actuatorLaw(model.block, context.connection?.torsional);
+    case "hydraulic-link":
+      return lawless("its cylinders are not joined to anything");
   }
 }

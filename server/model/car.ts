@@ -225,8 +225,10 @@ export type ConnectionModel =
   | { readonly kind: "between"; readonly ends: readonly [Attachment, Attachment]; readonly origin: Origin }
   | {
       readonly kind: "twists";
-      readonly of: { readonly side: Side };
-      readonly against: { readonly body: "chassis" } | { readonly body: "rocker"; readonly side: Side };
+      readonly of: { readonly side: Side; readonly axle: AxleName };
+      readonly against:
+        | { readonly body: "chassis" }
+        | { readonly body: "rocker"; readonly side: Side; readonly axle: AxleName };
       /** Left-hand end of the small lever on the free end, where the bars are tied to each other. */
       readonly tie: Given<Vec3> | undefined;
       readonly origin: Origin;
@@ -244,7 +246,32 @@ export type ConnectionModel =
       readonly ratios: readonly { readonly mode: Mode; readonly ratio: RatioModel; readonly origin: Origin }[];
       readonly torsional: boolean;
       readonly origin: Origin;
+    }
+  /** Cylinders of a hydraulic link and the lines between them; their numbers stand in their blocks. */
+  | {
+      readonly kind: "cylinders";
+      readonly cylinders: readonly CylinderModel[];
+      readonly lines: readonly LineModel[];
+      readonly origin: Origin;
     };
+
+export interface CylinderModel {
+  readonly name: string;
+  readonly ends: readonly [Attachment, Attachment];
+  readonly block: ResolvedBlock;
+  readonly origin: Origin;
+}
+
+/** A line from the working side of one cylinder to the working side of another, or to its far side where it is crossed. */
+export interface LineModel {
+  readonly from: string;
+  readonly to: string;
+  readonly crossed: boolean;
+  /** The cylinder that oil flows out of freely. */
+  readonly oneWay: string | undefined;
+  readonly block: ResolvedBlock | undefined;
+  readonly origin: Origin;
+}
 
 export type RatioModel =
   | { readonly kind: "constant"; readonly value: Given }

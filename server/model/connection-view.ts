@@ -8,8 +8,9 @@ import { attachmentOf, spokenOf, type Surroundings } from "./attachments.js";
 import { hasRocker } from "./axle-sides.js";
 import { barOf } from "./bar-view.js";
 import type { Attachment, ConnectionModel, ResolvedValue } from "./car.js";
+import { cylindersOf } from "./cylinders.js";
 import { pointIn } from "./given.js";
-import type { Side } from "./origin.js";
+import type { AxleName, Side } from "./origin.js";
 import { ratioOf } from "./ratio-view.js";
 import { wordIn, type TreeStatement } from "./tree.js";
 
@@ -38,6 +39,8 @@ export function connectionOf(element: TreeStatement, around: Surroundings): Conn
       return ratioOf(element, here);
     case "lever":
       return barOf(element, first, here);
+    case "cylinder":
+      return cylindersOf(element, first, around);
     default:
       return undefined;
   }
@@ -80,7 +83,7 @@ function between(line: TreeStatement, around: Surroundings): ConnectionModel | u
   return first && second && { kind: "between", ends: [first, second], origin: line.origin };
 }
 
-type Turning = { readonly body: "chassis" } | { readonly body: "rocker"; readonly side: Side };
+type Turning = { readonly body: "chassis" } | { readonly body: "rocker"; readonly side: Side; readonly axle: AxleName };
 
 function twists(element: TreeStatement, line: TreeStatement, around: Surroundings): TwistModel | undefined {
   const bodies = line.values.map((value) => bodyOf(value, around));
@@ -94,7 +97,7 @@ function twists(element: TreeStatement, line: TreeStatement, around: Surrounding
     return undefined;
   }
   const tie = pointIn(wordIn(element.block, "tie")?.block, "arm", "left");
-  return { kind: "twists", of: { side: of.side }, against, tie, origin: line.origin };
+  return { kind: "twists", of: { side: of.side, axle: of.axle }, against, tie, origin: line.origin };
 }
 
 function bodyOf(value: ResolvedValue, around: Surroundings): Turning | undefined {
@@ -115,7 +118,7 @@ function bodyOf(value: ResolvedValue, around: Surroundings): Turning | undefined
     around.sink.report({ ...value.origin, kind: "wrong-form", word: around.word, expected, detail });
     return undefined;
   }
-  if (hasRocker(axle, side)) return { body, side };
+  if (hasRocker(axle, side)) return { body, side, axle: axle.name };
   if (wordIn(axle.blocks[side], "linkage")?.block?.broken?.has("rocker") !== true) {
     around.sink.report({ ...value.origin, kind: "unknown-name", name: "rocker", target: "body", candidates: [] });
   }

@@ -4,7 +4,7 @@ import type { Surroundings } from "./attachments.js";
 import { connectionOf } from "./connection-view.js";
 import type { ElementKind, ElementModel, Mode, ResolvedValue } from "./car.js";
 import { checkHold } from "./case-view.js";
-import { checkCylinders } from "./cylinders.js";
+import { checkLines } from "./cylinders.js";
 import type { Origin, Side } from "./origin.js";
 import { isCornerElement } from "./sides.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -56,7 +56,7 @@ function elementOf(statement: TreeStatement, side: Side | undefined, place: Elem
   const axle = around.axle?.name;
   const claims = statement.values.find((value) => value.kind === "modes");
   const modes = claims?.kind === "modes" ? claims.modes : [];
-  if (statement.word === "hydraulic-link") checkCylinders(statement, around);
+  if (statement.word === "hydraulic-link") checkLines(statement, around);
   if (statement.word === "actuator") checkHold(statement, place.cases, around.sink);
   return {
     kind: statement.word as ElementKind,

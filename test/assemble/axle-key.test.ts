@@ -36,6 +36,26 @@ const everything = carText({
       blade { position 3 of 5, soft 1 deg, stiff 89 deg, section 8 x 30 mm, length 70 mm }
       drop-link rocker.bar
       link-spring { rate 90 N/mm, travel 3 mm }
+    }
+    gas-spring gas for heave {
+      pressure 3 bar
+      volume 80 ml
+      exponent 1.3
+      area-curve { 0 mm: 314 mm^2, 20 mm: 300 mm^2 }
+      charge-temperature 20 degC
+      working-temperature 60 degC
+      gap 1 mm
+      between left.rocker.third and right.rocker.third
+    }
+    hydraulic-link line for heave {
+      cylinder one { between left.rocker.third and chassis (-14, 20, 533) mm, area 20 mm^2 }
+      cylinder other { between right.rocker.third and chassis (-14, -20, 533) mm, area 25 mm^2, annulus-area 21 mm^2 }
+      line one to other crossed { resistance 40 bar*s/l, one-way one, bulk-modulus 1.4 GPa, volume 60 ml }
+      accumulator { pressure 2 bar, volume 30 ml }
+    }
+    actuator push for heave {
+      hold 50 N
+      between left.rocker.third and right.rocker.third
     }`,
 });
 

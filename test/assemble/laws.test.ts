@@ -196,18 +196,8 @@ describe("dampers", () => {
   });
 });
 
-describe("kinds that are not computed yet say so", () => {
-  it.each([
-    [
-      "gas-spring tried for heave {\n pressure 20 bar\n volume 80 ml\n area 314 mm^2",
-      "the law of a gas spring is not computed yet",
-    ],
-    ["actuator tried for heave {\n hold { fast: 4 mm }", "the law of an actuator is not computed yet"],
-  ])("%s", (words, why) => {
-    expect(elementOf(`${words}\n ${telescopic}\n }`).lawMissing).toBe(why);
-  });
-
-  it("an inerter has its law, and no rate", () => {
+describe("an inerter", () => {
+  it("has its law, and no rate", () => {
     expect(elementOf(`inerter tried for heave {\n inertance 60 kg\n ${telescopic}\n }`).law).toEqual({
       kind: "inerter",
       inertance: 60,

@@ -3,10 +3,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { SpringLaw } from "../../server/elements/element.js";
 import { constantArea, type EffectiveArea, tabledArea } from "../../server/elements/laws/effective-area.js";
-import { CONTACT, gasSpring, measuredGasSpring } from "../../server/elements/laws/gas-spring.js";
+import { CONTACT, gasSpring, measuredGasCurve, measuredGasSpring } from "../../server/elements/laws/gas-spring.js";
 import { deflectionAt } from "../../server/elements/laws/inverse.js";
 import { ATMOSPHERE, heated, LEFT_OVER, polytropic } from "../../server/elements/laws/polytropic.js";
-import { tableCurve } from "../../server/elements/laws/table.js";
 import { expectClose, slopeOf } from "../support/approx.js";
 import { CLOSED_FORM, CONTINUOUS, DIFFERENCED, IDENTITY } from "../support/tolerances.js";
 
@@ -83,7 +82,7 @@ describe("a collapsing gas spring", () => {
   });
 
   it("as measured: through its points, falling ones too", () => {
-    const measured = measuredGasSpring(tableCurve([0, 0.01, 0.02], [1200, 1500, 1100]), undefined);
+    const measured = measuredGasSpring(measuredGasCurve([0, 0.01, 0.02], [1200, 1500, 1100]), undefined);
     expectClose(measured.force(0.02), 1100, IDENTITY);
     expect(measured.rate(0.015)).toBeLessThan(0);
   });

@@ -6,6 +6,7 @@
  *
  * Invariant: continuous, the derivative of its energy; the force may fall with deflection where the area does.
  */
+import { monotone } from "../../maths/monotone.js";
 import type { FluidState, SpringLaw } from "../element.js";
 import type { Curve } from "./curve.js";
 import type { EffectiveArea } from "./effective-area.js";
@@ -89,12 +90,26 @@ export function gasSpring(charge: GasCharge, by: EffectiveArea, gap: number | un
   };
 }
 
-/** A gas spring by its measured force; it may fall. */
-export function measuredGasSpring(curve: Curve, gap: number | undefined): SpringLaw {
+/**
+ * A force as it was measured against deflection from design, interpolated monotonically and straight on beyond.
+ *
+ * @param deflection strictly increasing, two or more
+ * @param force N, as many; it may fall
+ */
+export function measuredGasCurve(deflection: readonly number[], force: readonly number[]): Curve {
+  const through = monotone(deflection, force, "chord");
+  const atDesign = through.integral(0);
   return {
-    kind: "spring",
-    ...(gap === undefined ? curve : behindGap(curve, gap)),
+    force: (s) => through.value(s),
+    rate: (s) => through.slope(s),
+    energy: (s) => through.integral(s) - atDesign,
     constantRate: undefined,
-    stated: true,
+    range: { from: through.from, to: through.to },
   };
 }
+
+export const measuredGasSpring = (curve: Curve, gap: number | undefined): SpringLaw => ({
+  kind: "spring",
+  ...(gap === undefined ? curve : behindGap(curve, gap)),
+  stated: true,
+});
