@@ -4,9 +4,9 @@
  *
  *   minimise a² + b²  subject to  u(a, b) = 0  and  allowed(a, b)
  *
- * with u the unclaimed sensitivity. The point of the curve u = 0 that is nearest to the origin is
- * found by projecting the origin on the curve's tangent over and over; where it is not allowed, the
- * curve is followed both ways until a point is.
+ * with u the unclaimed sensitivity. From the origin Newton's method goes to the curve u = 0, and along the
+ * curve to where it comes nearest: where the way back to the origin has no part along the tangent. Where that
+ * place is not allowed, the curve is followed both ways until one is.
  *
  * In and out in m in the plane; undefined where no such move is found within `furthest`.
  */
@@ -29,6 +29,8 @@ interface Slope extends Move {
 /** Step of the central differences, m: small beside any rocker, large beside rounding. */
 const DIFFERENCE = 1e-5;
 const ROUNDS = 40;
+/** Nearer than this along the curve is near enough, m: the distance differs by less than a nanometre. */
+const NEAR = 1e-6;
 /** Sensitivities below this count as nothing. */
 const NOTHING = 1e-10;
 /** Steps along the curve, m, and what they are refined to. */
@@ -44,21 +46,26 @@ export function clearEye(plane: EyePlane): Move | undefined {
 
 const lengthOf = ({ a, b }: Move): number => Math.hypot(a, b);
 
-/** The point of u = 0 nearest to the origin. */
+/** The point of u = 0 nearest to the origin, as far as the curve leads there downhill. */
 function nearestZero(plane: EyePlane): Move | undefined {
-  let move: Move = { a: 0, b: 0 };
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const slope = slopeAt(plane, move);
-    if (slope === undefined) return undefined;
-    const steep = slope.a * slope.a + slope.b * slope.b;
-    if (steep === 0) return undefined;
-    const along = (slope.a * move.a + slope.b * move.b - slope.value) / steep;
-    const next = within({ a: slope.a * along, b: slope.b * along }, plane.furthest);
-    const moved = Math.hypot(next.a - move.a, next.b - move.b);
-    move = next;
-    if (moved < 1e-9 && Math.abs(slope.value) < NOTHING) return move;
+  let move = ontoCurve(plane, { a: 0, b: 0 });
+  let damping = 1;
+  for (let round = 0; round < ROUNDS && move !== undefined; round += 1) {
+    const along = damping * alongTangent(plane, move);
+    if (Math.abs(along) < NEAR) break;
+    const next: Move | undefined = stepped(plane, move, along);
+    // The more the curve bends towards the origin, the further a whole step overshoots.
+    if (next !== undefined && lengthOf(next) < lengthOf(move)) move = next;
+    else damping /= 2;
   }
-  return undefined;
+  return move === undefined || lengthOf(move) > plane.furthest ? undefined : move;
+}
+
+/** How far along the curve's tangent the foot of the perpendicular from the origin is. */
+function alongTangent(plane: EyePlane, move: Move): number {
+  const slope = slopeAt(plane, move);
+  const steep = slope === undefined ? 0 : Math.hypot(slope.a, slope.b);
+  return slope === undefined || steep === 0 ? 0 : (move.a * slope.b - move.b * slope.a) / steep;
 }
 
 /** The first allowed point along the curve from `start`, one way, closed in on by halving the last stride. */
@@ -84,26 +91,28 @@ function closedIn(plane: EyePlane, before: Move, sense: number): Move | undefine
   return stepped(plane, before, sense * allowed);
 }
 
-/** Along the tangent, then back on the curve by Newton along the gradient. */
+/** Along the tangent, then back on the curve. */
 function stepped(plane: EyePlane, from: Move, length: number): Move | undefined {
   const start = slopeAt(plane, from);
   const steep = start === undefined ? 0 : Math.hypot(start.a, start.b);
   if (start === undefined || steep === 0) return undefined;
-  let move: Move = { a: from.a - (start.b / steep) * length, b: from.b + (start.a / steep) * length };
+  return ontoCurve(plane, { a: from.a - (start.b / steep) * length, b: from.b + (start.a / steep) * length });
+}
+
+/** To the curve by Newton's method along the gradient; never further than a rocker is large in one go. */
+function ontoCurve(plane: EyePlane, from: Move): Move | undefined {
+  let move = from;
   for (let round = 0; round < ROUNDS; round += 1) {
     const slope = slopeAt(plane, move);
     if (slope === undefined) return undefined;
     if (Math.abs(slope.value) < NOTHING) return move;
     const square = slope.a * slope.a + slope.b * slope.b;
-    if (square === 0) return undefined;
-    move = { a: move.a - (slope.a * slope.value) / square, b: move.b - (slope.b * slope.value) / square };
+    const back = slope.value / square;
+    const far = Math.abs(back) * Math.sqrt(square);
+    if (!(square > 0) || !(far <= plane.furthest)) return undefined;
+    move = { a: move.a - slope.a * back, b: move.b - slope.b * back };
   }
   return undefined;
-}
-
-function within(move: Move, furthest: number): Move {
-  const length = lengthOf(move);
-  return length <= furthest ? move : { a: (move.a * furthest) / length, b: (move.b * furthest) / length };
 }
 
 function slopeAt(plane: EyePlane, { a, b }: Move): Slope | undefined {

@@ -53,3 +53,5 @@ export const CLEAR_OF_LIMITS = 1e-3;
 export const NEXT_TO_LIMIT = 1e-8;
 /** Two values on either side of a place where a law goes over into another, a hundredth of a nanometre apart, relative. */
 export const CONTINUOUS = 1e-6;
+/** A computed eye against the nearest one that a search finds, m: its rays are a quarter of a degree apart. */
+export const NEAREST_EYE = 2e-5;
