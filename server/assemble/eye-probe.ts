@@ -1,6 +1,6 @@
 /**
- * How an element would be moved if one of its rocker eyes stood elsewhere: what a fix looks at to
- * find a better place, without building the whole axle again. The corners are solved once.
+ * How an element would be moved if it were joined otherwise: what a fix looks at to find a better
+ * place, without building the whole axle again. The corners are solved once.
  */
 import type { Connection, Deflection } from "../elements/element.js";
 import type { AxleMotion, CornerMotion } from "../linkage/corner.js";
@@ -19,18 +19,24 @@ export interface MovedEye {
 export interface ProbedElement {
   /** At design position. */
   readonly design: Deflection;
+  overTravel(): ProbedTravel;
+}
+
+export interface ProbedTravel {
   /** Largest |s| of a pure heave and of a pure roll over the envelope. */
   readonly heave: number;
   readonly roll: number;
+  /** At how many of the positions the links reach; a drop link may reach less far from another eye. */
+  readonly reached: number;
 }
 
-/** @returns the element's motion with the eye at `point` (in the frame of a left corner), where it has one */
-export type EyeProbe = (point: Vec3) => ProbedElement | undefined;
+/** @returns the element's motion if it were joined so, where it has one */
+export type ConnectionProbe = (connection: ConnectionModel) => ProbedElement | undefined;
 
-/** Positions looked at on each side of design. */
+/** Positions looked at on each side of design, as the coupling analysis does. */
 const STEPS = 4;
 
-export function eyeProbe(axle: AxleModel, element: ElementModel, moved: MovedEye): EyeProbe {
+export function connectionProbe(axle: AxleModel, element: ElementModel): ConnectionProbe {
   const corners = builtCorners(axle);
   const at = (left: number, right: number): AxleMotion | undefined => {
     const motions = { left: corners.left.corner.motion(left), right: corners.right.corner.motion(right) };
@@ -39,16 +45,24 @@ export function eyeProbe(axle: AxleModel, element: ElementModel, moved: MovedEye
       : undefined;
   };
   const design = at(0, 0);
-  const heaves = steps(axle.travel.from, axle.travel.to).map((travel) => at(travel, travel));
-  const amplitude = Math.min(-axle.travel.from, axle.travel.to);
+  const { from, to } = axle.travel;
+  const heaves = steps(Math.min(0, from), Math.max(0, to)).map((travel) => at(travel, travel));
+  const amplitude = Math.max(0, Math.min(-from, to));
   const rolls = steps(-amplitude, amplitude).map((travel) => at(-travel, travel));
-  return (point) => {
-    if (design === undefined || element.connection === undefined) return undefined;
-    const made = connectionOf({ ...element, connection: withEye(element.connection, moved, point) }, { axle, corners });
+  return (connection) => {
+    if (design === undefined) return undefined;
+    const made = connectionOf({ ...element, connection }, { axle, corners });
     if (isUnconnected(made)) return undefined;
     const deflection = made.deflection(design);
     if ("kind" in deflection) return undefined;
-    return { design: deflection, heave: largest(made, heaves), roll: largest(made, rolls) };
+    return {
+      design: deflection,
+      overTravel() {
+        const heave = largest(made, heaves);
+        const roll = largest(made, rolls);
+        return { heave: heave.most, roll: roll.most, reached: heave.reached + roll.reached };
+      },
+    };
   };
 }
 
@@ -62,21 +76,20 @@ function steps(from: number, to: number): readonly number[] {
 }
 
 /** Beyond what the links reach there is nothing to look at; `unreachable-travel` tells that. */
-function largest(connection: Connection, motions: readonly (AxleMotion | undefined)[]): number {
-  return motions.reduce((most, motion) => {
+function largest(connection: Connection, motions: readonly (AxleMotion | undefined)[]) {
+  let most = 0;
+  let reached = 0;
+  for (const motion of motions) {
     const deflection = motion && connection.deflection(motion);
-    return deflection === undefined || "kind" in deflection ? most : Math.max(most, Math.abs(deflection.s));
-  }, 0);
+    if (deflection === undefined || "kind" in deflection) continue;
+    most = Math.max(most, Math.abs(deflection.s));
+    reached += 1;
+  }
+  return { most, reached };
 }
 
-/** The element with its eye at another place (in the frame of a left corner). */
-export function withEyeMoved(element: ElementModel, moved: MovedEye, point: Vec3): ElementModel {
-  return element.connection === undefined
-    ? element
-    : { ...element, connection: withEye(element.connection, moved, point) };
-}
-
-function withEye(connection: ConnectionModel, moved: MovedEye, point: Vec3): ConnectionModel {
+/** The connection with one of its eyes at another place (in the frame of a left corner). */
+export function withEyeMoved(connection: ConnectionModel, moved: MovedEye, point: Vec3): ConnectionModel {
   const at = (end: Attachment): Attachment => movedEnd(end, moved, point);
   if (connection.kind === "between") return { ...connection, ends: [at(connection.ends[0]), at(connection.ends[1])] };
   if (connection.kind !== "bar") return connection;

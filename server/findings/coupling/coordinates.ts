@@ -1,9 +1,13 @@
 /** A point written back in the author's unit, to a hundredth of a millimetre: finer than any workshop. */
 import { fromSI } from "../../quantities/index.js";
 
-/** Undefined where the author wrote it with names or sums, which a plain number must not replace. */
-export function coordinatesText(written: string, point: readonly number[], unit: string): string | undefined {
-  if (!/^\(\s*[-+\d.]+(?:\s*,\s*[-+\d.]+){1,2}\s*,?\s*\)/.test(written)) return undefined;
+/** Whether the author wrote plain numbers: a name or a sum must not be replaced by its value of today. */
+export function isPlain(written: string): boolean {
+  return /^\(\s*[-+\d.]+(?:\s*,\s*[-+\d.]+){1,2}\s*,?\s*\)/.test(written);
+}
+
+/** @param point in m; undefined where the unit is none of length */
+export function coordinatesText(point: readonly number[], unit: string): string | undefined {
   const size = fromSI(1e-5, unit);
   if (size === undefined) return undefined;
   const decimals = Math.max(0, Math.ceil(-Math.log10(size)));

@@ -5,23 +5,31 @@
  * Moving one eye changes the element's own motion by about its leak, so that a leak beyond a tenth takes both.
  */
 import { clearEye, type EyePlane, type Move } from "../../analyses/clear-eye.js";
-import { eyeProbe, type MovedEye, type ProbedElement, withEyeMoved } from "../../assemble/eye-probe.js";
+import {
+  type ConnectionProbe,
+  connectionProbe,
+  type MovedEye,
+  type ProbedElement,
+  withEyeMoved,
+} from "../../assemble/eye-probe.js";
 import { add, cross, mirror, norm, scale, sub, unit, type Vec3 } from "../../maths/vec3.js";
-import type { Attachment, AxleModel, ElementModel } from "../../model/car.js";
+import type { AxleModel, ConnectionModel } from "../../model/car.js";
 import type { CheckedElement } from "../axle-parts.js";
-import { leakOf } from "./leak.js";
+import { type EyeEnd, eyeEndsOf } from "./eye-ends.js";
+import { type AxleMode, claimedMotion, leakOverTravel, leaksInto, unclaimedMotion } from "./motion.js";
 import { placedRocker, type PlacedEye, sameText } from "./placed-rocker.js";
 
 /** The own motion may change by a tenth: more would be another set-up. */
-const KEEP = 0.1;
-/** Over the travel a little below the limit, so that rounding the coordinates does not cross it. */
+export const KEEP = 0.1;
+/** A little below the limits, so that rounding the coordinates does not cross them. */
 const BELOW = 0.95;
-
-export type EyeEnd = Extract<Attachment, { kind: "eye" }>;
+const WITHIN = 0.99;
 
 export interface EyeMove {
   readonly end: EyeEnd;
   readonly eye: PlacedEye;
+  /** The sides that it moves on. */
+  readonly sides: MovedEye["sides"];
   /** The new place, as it is written for the side whose text gives it. */
   readonly written: Vec3;
   readonly distance: number;
@@ -29,8 +37,9 @@ export interface EyeMove {
 
 interface Search {
   readonly axle: AxleModel;
-  readonly element: ElementModel;
-  readonly into: "heave" | "roll";
+  readonly connection: ConnectionModel;
+  readonly probe: ConnectionProbe;
+  readonly into: AxleMode;
   /** The leak that is none, as a fraction. */
   readonly limit: number;
 }
@@ -42,7 +51,7 @@ interface Movable {
   readonly moved: MovedEye;
   readonly furthest: number;
   /** In the frame of a left corner. */
-  place(move: Move): Vec3;
+  readonly place: (move: Move) => Vec3;
 }
 
 /** One eye moved by itself, nearest first. */
@@ -64,29 +73,29 @@ export function pairedMove(element: CheckedElement, limit: number): readonly [Ey
   // Half way the leak over the travel is still there: only the end has to be free of it.
   const halfWay = clearEye(planeFor({ ...search, limit: Number.POSITIVE_INFINITY }, first, 0.5));
   if (halfWay === undefined) return undefined;
-  const shifted = withEyeMoved(search.element, first.moved, first.place(halfWay));
-  const rest = clearEye(planeFor({ ...search, element: shifted }, second, 0));
+  const connection = withEyeMoved(search.connection, first.moved, first.place(halfWay));
+  const rest = clearEye(planeFor({ ...search, connection }, second, 0));
   return rest === undefined ? undefined : [eyeMove(first, halfWay), eyeMove(second, rest)];
 }
 
-function searchFor({ model, axle, figures }: CheckedElement, limit: number): Search | undefined {
-  const into = leakOf(figures)?.mode;
-  if (axle === undefined || (into !== "heave" && into !== "roll")) return undefined;
-  return { axle, element: model, into, limit };
+function searchFor(element: CheckedElement, limit: number): Search | undefined {
+  const into = leaksInto(element);
+  const { axle, model } = element;
+  if (axle === undefined || into === undefined || model.connection === undefined) return undefined;
+  return { axle, connection: model.connection, probe: connectionProbe(axle, model), into, limit };
 }
 
-function eyeMove({ end, eye, moved, place }: Movable, move: Move): EyeMove {
+function eyeMove({ end, eye, moved: { sides }, place }: Movable, move: Move): EyeMove {
   const point = place(move);
   // A mirrored eye is written for the left side; one that stands for the right alone in its own place.
-  const written = moved.sides.includes("left") ? point : mirror(point);
-  return { end, eye, written, distance: Math.hypot(move.a, move.b) };
+  const written = sides.includes("left") ? point : mirror(point);
+  return { end, eye, sides, written, distance: Math.hypot(move.a, move.b) };
 }
 
-function movables({ axle, element }: Search): readonly Movable[] {
-  const ends = element.connection?.kind === "between" ? element.connection.ends : [];
+function movables({ axle, connection }: Search): readonly Movable[] {
   const found: Movable[] = [];
-  for (const end of ends) {
-    const movable = end.kind === "eye" ? movableAt(axle, end) : undefined;
+  for (const end of eyeEndsOf(connection)) {
+    const movable = movableAt(axle, end);
     if (movable !== undefined && !found.some(({ eye }) => sameText(eye, movable.eye))) found.push(movable);
   }
   return found;
@@ -112,40 +121,35 @@ function movableAt(axle: AxleModel, end: EyeEnd): Movable | undefined {
 }
 
 /**
- * What has to come to nothing, and what has to be kept: the own motion within a tenth, no leak over the travel.
+ * What has to come to nothing, and what has to be kept: the own motion within a tenth, no leak over the
+ * travel, and the travel itself.
  *
  * @param remaining share of the leak that is left for another eye to take away
  */
 function planeFor(
-  { axle, element, into, limit }: Search,
+  { connection, probe, into, limit }: Search,
   { moved, place, furthest }: Movable,
   remaining: number,
 ): EyePlane {
-  const probe = eyeProbe(axle, element, moved);
-  const at = (a: number, b: number): ProbedElement | undefined => probe(place({ a, b }));
+  const at = (a: number, b: number): ProbedElement | undefined =>
+    probe(withEyeMoved(connection, moved, place({ a, b })));
   const start = at(0, 0);
-  const [kept, left] = start === undefined ? [0, 0] : [claimed(start, into), remaining * unclaimed(start, into)];
+  const kept = start === undefined ? 0 : claimedMotion(start, into);
+  const left = start === undefined ? 0 : remaining * unclaimedMotion(start, into);
+  const reached = start?.overTravel().reached ?? 0;
   return {
     furthest,
     unclaimed(a, b) {
       const probed = at(a, b);
-      return probed && unclaimed(probed, into) - left;
+      return probed && unclaimedMotion(probed, into) - left;
     },
     allowed(a, b) {
       const probed = at(a, b);
-      if (probed === undefined) return false;
-      const [leaked, own] = into === "heave" ? [probed.heave, probed.roll] : [probed.roll, probed.heave];
-      return Math.abs(claimed(probed, into) / kept - 1) <= KEEP && leaked <= BELOW * limit * own;
+      if (probed === undefined || !(Math.abs(claimedMotion(probed, into) / kept - 1) <= WITHIN * KEEP)) return false;
+      return leakOverTravel(probed, into) <= BELOW * limit && probed.overTravel().reached >= reached;
     },
   };
 }
-
-const inHeave = ({ design }: ProbedElement): number => design.dL + design.dR;
-const inRoll = ({ design }: ProbedElement): number => design.dR - design.dL;
-const unclaimed = (probed: ProbedElement, into: "heave" | "roll"): number =>
-  into === "heave" ? inHeave(probed) : inRoll(probed);
-const claimed = (probed: ProbedElement, into: "heave" | "roll"): number =>
-  into === "heave" ? inRoll(probed) : inHeave(probed);
 
 /** Two unit vectors that span the plane across the axis. */
 function planeOf(axis: Vec3): readonly [Vec3, Vec3] {

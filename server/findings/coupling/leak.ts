@@ -13,17 +13,30 @@ export function largestLeak({ firstOrder, finite, rate }: Leak): number {
 
 const sizeOf = (figure: Figure): number => (typeof figure === "number" ? Math.abs(figure) : 0);
 
+/** The motion counts where it is beyond the limit; else it is what the element's load does as it swings. */
+export const isByMotion = ({ firstOrder, finite }: Leak, limit: number): boolean =>
+  Math.max(firstOrder, sizeOf(finite)) > limit;
+
 /** "12.3 % of its own motion at design, 12.9 % over the travel, 1.5 % of the damping in heave". */
-export function leakWords(leak: Leak, { kind }: ElementFigures): string {
-  const parts = [`${percent(leak.firstOrder)} of its own motion at design`];
-  if (typeof leak.finite === "number") parts.push(`${percent(leak.finite)} over the travel`);
-  if (typeof leak.rate === "number") {
-    const what = kind === "damper" ? "damping" : "stiffness";
-    parts.push(
-      `${percent(leak.rate)} of the ${what} ${leak.mode === "other-wheel" ? "at that wheel" : `in ${leak.mode}`}`,
-    );
-  }
-  return parts.join(", ");
+export function leakWords(leak: Leak, figures: ElementFigures): string {
+  const parts = [`${share(leak.firstOrder)} its own motion at design`];
+  if (typeof leak.finite === "number") parts.push(`${share(leak.finite).replace(/ of$/, "")} over the travel`);
+  const rate = Math.abs(sizeOf(leak.rate)) < TOLD ? undefined : rateWords(leak, figures);
+  return [...parts, ...(rate === undefined ? [] : [rate])].join(", ");
 }
 
-const percent = (share: number): string => `${showNumber(share * 100, 3)} %`;
+/** A share of a rate below this is none to speak of. */
+const TOLD = 5e-4;
+
+/** "1.5 % of the damping in heave"; a share that it takes away is negative. */
+export function rateWords({ rate, mode }: Leak, { kind }: ElementFigures): string | undefined {
+  if (typeof rate !== "number") return undefined;
+  const what = kind === "damper" ? "damping" : "stiffness";
+  return `${percent(rate)} of the ${what} ${mode === "other-wheel" ? "at that wheel" : `in ${mode}`}`;
+}
+
+/** "12.3 % of", "26 times". */
+const share = (part: number): string => (part < 2 ? `${percent(part)} of` : `${showNumber(part, 2)} times`);
+
+/** A tenth of a per cent is the smallest that counts. */
+const percent = (part: number): string => `${showNumber(Math.round(part * 1000) / 10, 3)} %`;

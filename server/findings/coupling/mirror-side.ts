@@ -1,27 +1,32 @@
-/** Where an eye of the element stands on one side only: takes that side's own line out, so that it mirrors the other again. */
-import type { Attachment, AxleModel } from "../../model/car.js";
-import type { Origin } from "../../model/origin.js";
+/**
+ * Where the sides of the axle differ by a line that stands for one of them: takes that line out, so that
+ * the side mirrors the other again, or gives the other side the same.
+ */
+import { differencesOf } from "../side-differences.js";
 import type { CheckedElement } from "../axle-parts.js";
-import type { RuleContext } from "../context.js";
-import { oneEdit, removal } from "../edits.js";
-import type { Fix } from "../finding.js";
-import { placedRocker, sameText } from "./placed-rocker.js";
+import type { CheckedCar, RuleContext } from "../context.js";
+import type { Fix, TextEdit } from "../finding.js";
+import { mirrorAgain, sameOnBoth, seenFromOwnLine } from "../one-sided.js";
 
-export function mirrorFixes(context: RuleContext, { model, axle }: CheckedElement): readonly Fix[] {
-  if (axle === undefined || model.connection?.kind !== "between") return [];
-  return model.connection.ends.flatMap((end) => {
-    const own = end.kind === "eye" ? oneSided(axle, end) : undefined;
-    const text = own && context.textOf(own.uri);
-    if (own === undefined || text === undefined || end.kind !== "eye") return [];
-    const title = `Mirror the ${end.side === "left" ? "right" : "left"} side's eye ${end.eye} again`;
-    return [oneEdit(title, own.uri, removal(text, own), "")];
+/** Lines that are tried: a car that is different all over is meant so. */
+const MOST = 3;
+
+export function mirrorFixes(context: RuleContext, { model }: CheckedCar, { axle }: CheckedElement): readonly Fix[] {
+  const differences = differencesOf(model).filter((difference) => difference.axle === axle?.name);
+  return differences.slice(0, MOST).flatMap((one) => {
+    const difference = seenFromOwnLine(context, one);
+    const { side } = difference;
+    const what = difference.what.slice(difference.axle.length + 1);
+    const other = side === "left" ? "right" : "left";
+    return [
+      ...fixOf(
+        `Mirror the ${other} side again: take the ${side} side's own ${what} out`,
+        mirrorAgain(context, difference),
+      ),
+      ...fixOf(`Give the ${other} side the same ${what}`, sameOnBoth(context, model, difference)),
+    ];
   });
 }
 
-/** The line that gives this side's eye alone: one that was put over what the other side still has. */
-function oneSided(axle: AxleModel, { side, eye }: Extract<Attachment, { kind: "eye" }>): Origin | undefined {
-  const own = placedRocker(axle, side)?.eyes.get(eye);
-  const other = placedRocker(axle, side === "left" ? "right" : "left")?.eyes.get(eye);
-  if (own === undefined || other === undefined || sameText(own, other)) return undefined;
-  return own.given.chain.length > other.given.chain.length ? own.given.statement : undefined;
-}
+const fixOf = (title: string, edits: readonly TextEdit[] | undefined): readonly Fix[] =>
+  edits === undefined ? [] : [{ title, edits, preferred: false, safe: false }];

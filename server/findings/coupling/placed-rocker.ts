@@ -1,7 +1,7 @@
 /** The rocker of a side with its eyes in space, whether it is drawn in space or in the plane of the wheel. */
 import type { Vec3 } from "../../maths/vec3.js";
 import type { AxleModel } from "../../model/car.js";
-import type { Given, Side } from "../../model/origin.js";
+import type { Given, Origin, Side } from "../../model/origin.js";
 
 export interface PlacedEye {
   readonly given: Given<readonly number[]>;
@@ -12,6 +12,8 @@ export interface PlacedRocker {
   readonly pivot: Vec3;
   readonly axis: Vec3;
   readonly eyes: ReadonlyMap<string, PlacedEye>;
+  /** The lines that place it. */
+  readonly statements: readonly Origin[];
 }
 
 export function placedRocker(axle: AxleModel, side: Side): PlacedRocker | undefined {
@@ -19,7 +21,8 @@ export function placedRocker(axle: AxleModel, side: Side): PlacedRocker | undefi
   if (corner.kind === "hardpoints" && corner.rocker !== undefined) {
     const { pivot, axis, eyes } = corner.rocker;
     const placed = [...eyes].map(([name, given]) => [name, { given, point: given.value }] as const);
-    return { pivot: pivot.value, axis: axis.value, eyes: new Map(placed) };
+    const statements = [pivot.statement, axis.statement];
+    return { pivot: pivot.value, axis: axis.value, eyes: new Map(placed), statements };
   }
   if (corner.kind !== "planar" || corner.rocker === undefined) return undefined;
   const x = axle.wheel[side].centre?.value[0] ?? 0;
@@ -27,7 +30,8 @@ export function placedRocker(axle: AxleModel, side: Side): PlacedRocker | undefi
   const placed = [...corner.rocker.eyes].map(
     ([name, given]) => [name, { given, point: inSpace(given.value) }] as const,
   );
-  return { pivot: inSpace(corner.rocker.pivot.value), axis: [1, 0, 0], eyes: new Map(placed) };
+  const { pivot } = corner.rocker;
+  return { pivot: inSpace(pivot.value), axis: [1, 0, 0], eyes: new Map(placed), statements: [pivot.statement] };
 }
 
 /** Whether two values are written by one and the same text: a side that mirrors the other, not one of its own. */

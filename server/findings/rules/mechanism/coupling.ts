@@ -29,15 +29,21 @@
  * ```
  */
 import type { Leak } from "../../../analyses/results.js";
+import type { Origin } from "../../../model/origin.js";
 import { type CheckedElement, elementAt, elementsOf } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
-import type { Finding, Fix, Rule } from "../../finding.js";
-import { eyeMoves } from "../../coupling/move-eye.js";
+import { eyeEndsOf } from "../../coupling/eye-ends.js";
+import { isByMotion, leakOf, leakWords, rateWords } from "../../coupling/leak.js";
 import { mirrorFixes } from "../../coupling/mirror-side.js";
+import { leaksInto } from "../../coupling/motion.js";
+import { eyeMoves } from "../../coupling/move-eye.js";
+import { mends } from "../../coupling/proof.js";
 import { redeclaration } from "../../coupling/redeclare.js";
-import { swappedEyes } from "../../coupling/swap-eyes.js";
-import { largestLeak, leakOf, leakWords } from "../../coupling/leak.js";
-import { placeFor, standsInBase } from "../../where.js";
+import { rejoined } from "../../coupling/rejoin.js";
+import { type LeakSeverity, severityOf } from "../../coupling/severity.js";
+import { placedRocker } from "../../coupling/placed-rocker.js";
+import type { Finding, Fix, Rule } from "../../finding.js";
+import { nameOf, placeFor, standsInBase } from "../../where.js";
 import { all } from "../../wording.js";
 
 const meta = {
@@ -55,37 +61,34 @@ interface Coupled {
 export const coupling: Rule = { meta, check, fix };
 
 function* check(context: RuleContext): Generator<Finding> {
-  const told = new Set<number>();
+  const told = new Set<string>();
   for (const car of context.cars) {
     for (const element of elementsOf(car)) {
       const severity = severityOf(car, element);
       const leak = leakOf(element.figures);
       if (severity === undefined || leak === undefined) continue;
-      if (standsInBase(car, (base) => asBad(base, element.model.path, severity))) continue;
-      const place = placeFor(context, car, element.model.nameOrigin, element.model);
+      if (standsInBase(car, (base) => isAsBad(base, element.model.path, severity))) continue;
+      const place = placeFor(context, car, { places: placesOf(element), element: element.model });
       // Left and right of a corner element stand in one place: one finding is enough.
-      if (place === undefined || told.has(place.start)) continue;
-      told.add(place.start);
+      const key = `${place.start} ${element.model.name}`;
+      if (told.has(key)) continue;
+      told.add(key);
       yield findingOf(context, car, element, leak, severity, place);
     }
   }
 }
 
-type Severity = "information" | "warning";
-
-function severityOf({ model }: CheckedCar, { figures }: CheckedElement): Severity | undefined {
-  const leak = leakOf(figures);
-  // An element that its own mode does not move at all is wrongly claimed rather than coupled.
-  if (leak === undefined || figures.idleIn.length === figures.for.length) return undefined;
-  const largest = largestLeak(leak);
-  if (largest > model.leakLimits.warning) return "warning";
-  return largest > model.leakLimits.information ? "information" : undefined;
-}
-
-function asBad(base: CheckedCar, path: string, severity: Severity): boolean {
+function isAsBad(base: CheckedCar, path: string, severity: LeakSeverity): boolean {
   const element = elementAt(base, path);
   const there = element && severityOf(base, element);
   return there === "warning" || there === severity;
+}
+
+/** The element, the lines of the eyes that it is joined to, and those of the rockers that they are on. */
+function placesOf({ model, axle }: CheckedElement): readonly Origin[] {
+  const ends = eyeEndsOf(model.connection);
+  const rockers = ends.flatMap(({ side }) => (axle === undefined ? [] : (placedRocker(axle, side)?.statements ?? [])));
+  return [model.nameOrigin, ...ends.map(({ point }) => point.statement), ...rockers];
 }
 
 function findingOf(
@@ -93,7 +96,7 @@ function findingOf(
   car: CheckedCar,
   element: CheckedElement,
   leak: Leak,
-  severity: Severity,
+  severity: LeakSeverity,
   place: { readonly start: number; readonly end: number },
 ): Finding {
   const { model } = element;
@@ -103,59 +106,47 @@ function findingOf(
     severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: messageFor(element, leak),
+    message: messageFor(car, element, leak),
     related: relatedOf(element),
     tags: [],
     data,
   };
 }
 
-function messageFor({ model, figures }: CheckedElement, leak: Leak): string {
+function messageFor({ model: car }: CheckedCar, { model, figures }: CheckedElement, leak: Leak): string {
   const other = leak.mode === "other-wheel" ? "the other wheel" : leak.mode;
   const own = all(model.for);
-  return `${model.name} is for ${own}, but ${other} moves it too (${leakWords(leak, figures)}), so adjusting it for ${own} disturbs ${other}. Move an eye so that ${other} only swings it, or say that it is for both.`;
+  if (!isByMotion(leak, car.leakLimits.information))
+    return `${model.name} is for ${own} and ${other} hardly moves it, but it gives ${rateWords(leak, figures)}${byLoad(leak, figures)}. Count it in where ${other} is set, or say that it is for both.`;
+  return `${model.name} is for ${own}, but ${other} moves it too: ${leakWords(leak, figures)}. Adjusting ${own} with it disturbs ${other}. Move an eye, or say that it is for both.`;
 }
 
+/** F∇²s: what only swings still pushes sideways with the load that it carries. */
+const byLoad = ({ firstOrder }: Leak, { kind }: CheckedElement["figures"]): string =>
+  kind !== "damper" && firstOrder < 1e-3 ? ", by the load that it carries as it swings" : "";
+
 function relatedOf({ model }: CheckedElement): Finding["related"] {
-  const ends = model.connection?.kind === "between" ? model.connection.ends : [];
   const seen = new Set<number>();
-  return ends.flatMap((end) => {
-    if (end.kind !== "eye" || seen.has(end.point.origin.start)) return [];
-    seen.add(end.point.origin.start);
-    return [{ origin: end.point.origin, message: `The eye ${end.eye} that it is joined to` }];
+  return eyeEndsOf(model.connection).flatMap(({ eye, point: { origin } }) => {
+    if (seen.has(origin.start)) return [];
+    seen.add(origin.start);
+    return [{ origin, message: `The eye ${eye} that it is joined to` }];
   });
 }
 
+/** Sides that differ are made alike first; then the smaller move of an eye comes before the larger one. */
 function fix(finding: Finding, context: RuleContext): readonly Fix[] {
   const { car: name, path } = finding.data as Coupled;
   const car = context.cars.find((one) => nameOf(one) === name);
   const element = car && elementAt(car, path);
   if (car === undefined || element === undefined) return [];
-  const proves = (fixed: Fix): boolean => isMended(context, fixed, name, path);
+  const proves = (fixed: Fix): boolean => mends(context, fixed, car, path);
+  const into = leaksInto(element);
   const offered = [
+    ...mirrorFixes(context, car, element).filter(proves),
     ...eyeMoves(context, car, element, proves),
-    ...[...mirrorFixes(context, element), ...swappedEyes(context, element)].filter(proves),
-    ...redeclaration(context, element),
+    ...(into === undefined ? [] : rejoined({ context, car, element, into, proves })),
+    ...redeclaration(car, element).filter(proves),
   ];
   return offered.map((one, index) => ({ ...one, preferred: index === 0 }));
 }
-
-/** A fix is offered only if the check really passes with it, and no travel is lost by it. */
-function isMended(context: RuleContext, { edits }: Fix, name: string, path: string): boolean {
-  const before = context.cars.find((one) => nameOf(one) === name);
-  const after = context
-    .retry(edits.map(({ uri, span, newText }) => ({ uri, start: span.start, end: span.end, newText })))
-    .cars.find((one) => nameOf(one) === name);
-  const element = after && elementAt(after, path);
-  if (before === undefined || after === undefined || element === undefined) return false;
-  return (
-    severityOf(after, element) === undefined && leakOf(element.figures) !== undefined && binds(after) <= binds(before)
-  );
-}
-
-function binds({ analysis }: CheckedCar): number {
-  const { front, rear } = analysis.axles;
-  return [front, rear].flatMap((axle) => axle?.reach ?? []).reduce((sum, reach) => sum + reach.binds.length, 0);
-}
-
-const nameOf = ({ model }: CheckedCar): string => model.setup ?? model.name;

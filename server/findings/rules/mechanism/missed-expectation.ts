@@ -18,11 +18,11 @@
  * }
  * ```
  */
-import { showQuantity } from "../../../quantities/index.js";
 import type { ExpectationModel } from "../../../model/car.js";
+import { showQuantity } from "../../../quantities/index.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
-import { placeFor, standsInBase } from "../../where.js";
+import { nameOf, placeFor, standsInBase } from "../../where.js";
 
 const meta = {
   id: "missed-expectation",
@@ -31,66 +31,63 @@ const meta = {
   severity: "warning",
 } as const;
 
+interface Missed {
+  readonly wanted: ExpectationModel;
+  readonly value: number;
+  readonly unit: string;
+  /** How far from what is wanted, as a size. */
+  readonly by: number;
+}
+
 export const missedExpectation: Rule = { meta, check };
 
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     for (const missed of missedIn(car)) {
-      if (
-        standsInBase(car, (base) =>
-          missedIn(base).some(({ origin }) => origin.start === missed.origin.start && origin.uri === missed.origin.uri),
-        )
-      )
-        continue;
-      const place = placeFor(context, car, missed.origin);
-      if (place !== undefined) yield findingOf(context, car, missed, place);
+      if (!standsInBase(car, (base) => misses(base, missed))) yield findingOf(context, car, missed);
     }
   }
-}
-
-interface Missed {
-  readonly figure: string;
-  readonly origin: CheckedCar["model"]["expectations"][number]["origin"];
-  readonly value: number;
-  readonly unit: string;
-  readonly margin: number | undefined;
-  readonly wanted: ExpectationModel["wants"];
 }
 
 function missedIn({ model, analysis }: CheckedCar): readonly Missed[] {
   return analysis.expectations.flatMap(({ index, met, value, unit, margin }) => {
     const wanted = model.expectations[index];
-    if (met !== false || wanted === undefined || typeof value !== "number") return [];
-    const miss = typeof margin === "number" ? margin : undefined;
-    return [{ figure: wanted.figure, origin: wanted.origin, value, unit, margin: miss, wanted: wanted.wants }];
+    if (met !== false || wanted === undefined || typeof value !== "number" || typeof margin !== "number") return [];
+    return [{ wanted, value, unit, by: Math.abs(margin) }];
   });
 }
 
-function findingOf(
-  context: RuleContext,
-  car: CheckedCar,
-  missed: Missed,
-  place: { readonly uri: string; readonly start: number; readonly end: number },
-): Finding {
-  const { figure, value, unit, margin, origin } = missed;
-  const by = margin === undefined ? "" : `, ${showQuantity(Math.abs(margin), unit)} away from it`;
-  const elsewhere = place.uri !== origin.uri || place.start !== origin.start;
+function misses(car: CheckedCar, { wanted: { origin } }: Missed): boolean {
+  return missedIn(car).some(({ wanted }) => wanted.origin.start === origin.start && wanted.origin.uri === origin.uri);
+}
+
+function findingOf(context: RuleContext, car: CheckedCar, missed: Missed): Finding {
+  const { wanted, value, unit, by } = missed;
+  const { figure, origin } = wanted;
+  const axle = figure.startsWith("front.") ? "front" : figure.startsWith("rear.") ? "rear" : undefined;
+  const place = placeFor(context, car, { places: [origin], axle });
+  const isElsewhere = place.uri !== origin.uri || place.start !== origin.start;
+  const digits = digitsFor(value, by);
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `${figure} is ${showQuantity(value, unit)}, but ${car.model.setup ?? car.model.name} is expected to have it ${wantedWords(missed.wanted)}${by}. Change what it rests on, or the expectation.`,
-    related: elsewhere ? [{ origin, message: "The expectation" }] : [],
+    message: `${figure} of ${nameOf(car)} is ${showQuantity(value, unit, digits)}, which misses what is expected, ${wantedWords(wanted.wants)}, by ${showQuantity(by, unit, 3)}. Change what it rests on, or the expectation.`,
+    related: isElsewhere ? [{ origin, message: "The expectation" }] : [],
     tags: [],
     data: undefined,
   };
 }
 
-/** "between 150 and 190 N/mm", in the author's units. */
+/** So many that the miss is seen in the figure. */
+const digitsFor = (value: number, by: number): number =>
+  Math.min(9, Math.max(4, 2 + Math.ceil(Math.log10(Math.max(1, Math.abs(value) / by)))));
+
+/** "between 150 N/mm and 190 N/mm", in the author's units. */
 function wantedWords(wants: ExpectationModel["wants"]): string {
   const shown = ({ value, unit }: { readonly value: number; readonly unit: string }): string =>
-    showQuantity(value, unit);
+    showQuantity(value, unit, 6);
   switch (wants.kind) {
     case "between":
       return `between ${shown(wants.from)} and ${shown(wants.to)}`;

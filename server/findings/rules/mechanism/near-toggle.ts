@@ -28,8 +28,9 @@ import { showNumber, showQuantity } from "../../../quantities/index.js";
 import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
-import { linkOrigin } from "../../link-origin.js";
+import { linkPlaces } from "../../link-places.js";
 import { placeFor, standsInBase } from "../../where.js";
+import { lengthUnit } from "../../length-unit.js";
 
 const meta = {
   id: "near-toggle",
@@ -42,7 +43,7 @@ const DEGREE = Math.PI / 180;
 const WARNING = 10 * DEGREE;
 const INFORMATION = 20 * DEGREE;
 
-type Toggle = ReachFigures["toggles"][number] & { readonly side: ReachFigures["side"] };
+type Toggle = ReachFigures["toggles"][number] & { readonly side: ReachFigures["side"]; readonly isOfBoth: boolean };
 
 export const nearToggle: Rule = { meta, check };
 
@@ -51,50 +52,49 @@ function* check(context: RuleContext): Generator<Finding> {
     for (const checked of axlesOf(car)) {
       for (const toggle of togglesOf(checked)) {
         if (standsInBase(car, (base) => standsNear(base, checked.axle.name, toggle))) continue;
-        const origin = linkOrigin(checked.axle, toggle) ?? checked.axle.nameOrigin;
-        const place = placeFor(context, car, origin);
-        if (place !== undefined) yield findingOf(context, checked, toggle, place);
+        yield findingOf(context, car, checked, toggle);
       }
     }
   }
 }
 
-/** Close ones, each link once: mirrored sides tell the same. */
+/** Close ones, each link once: of both sides the one that comes closer. */
 function togglesOf({ analysis }: CheckedAxle): readonly Toggle[] {
   const close = analysis.reach.flatMap(({ side, toggles, binds }) =>
     toggles
       // A link that goes through its toggle binds: that is told as travel that cannot be reached.
-      .filter(({ link }) => !binds.some((bind) => bind.link === link))
-      .filter(({ angle }) => angle < INFORMATION)
+      .filter(({ link, angle }) => angle < INFORMATION && !binds.some((bind) => bind.link === link))
       .map((toggle) => ({ ...toggle, side })),
   );
-  return close.filter((toggle, index) => close.findIndex(({ link }) => link === toggle.link) === index);
+  const links = [...new Set(close.map(({ link }) => link))];
+  return links.flatMap((link) => {
+    const alike = close.filter((toggle) => toggle.link === link).sort((a, b) => a.angle - b.angle);
+    return alike.slice(0, 1).map((toggle) => ({ ...toggle, isOfBoth: alike.some(({ side }) => side !== toggle.side) }));
+  });
 }
 
 function standsNear(car: CheckedCar, axle: string, { link, angle }: Toggle): boolean {
   return axlesOf(car).some(
     (other) =>
       other.axle.name === axle &&
-      togglesOf(other).some((one) => one.link === link && severityOf(one.angle) === severityOf(angle)),
+      togglesOf(other).some((one) => one.link === link && (isClose(one.angle) || !isClose(angle))),
   );
 }
 
-const severityOf = (angle: number): "warning" | "information" => (angle < WARNING ? "warning" : "information");
+const isClose = (angle: number): boolean => angle < WARNING;
 
-function findingOf(
-  context: RuleContext,
-  { axle }: CheckedAxle,
-  toggle: Toggle,
-  place: { readonly start: number; readonly end: number },
-): Finding {
-  const travel = showQuantity(toggle.travel, axle.travel.given?.unit ?? "mm", 3);
+function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle, toggle: Toggle): Finding {
+  const places = [...linkPlaces(axle, toggle), axle.nameOrigin];
+  const place = placeFor(context, car, { places, axle: axle.name });
+  const travel = showQuantity(toggle.travel, lengthUnit(axle), 3);
   const angle = showNumber(toggle.angle / DEGREE, 2);
+  const link = toggle.isOfBoth ? toggle.link : `${toggle.side} ${toggle.link}`;
   return {
     rule: meta.id,
-    severity: severityOf(toggle.angle),
+    severity: isClose(toggle.angle) ? "warning" : "information",
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `The ${axle.name} ${toggle.link} comes within ${angle} deg of a toggle at ${travel} of travel; towards it the ratio runs away and at it nothing moves. Set the link nearer to square with its arm at design.`,
+    message: `The ${axle.name} ${link} comes within ${angle} deg of a toggle at ${travel} of travel; towards it the ratio runs away and at it nothing moves. Set the link nearer to square with its arm at design, or shorten the travel.`,
     related: [],
     tags: [],
     data: undefined,

@@ -19,6 +19,7 @@
  * ```
  */
 import type { AssemblyProblem } from "../../../analyses/results.js";
+import type { AxleModel, ElementModel } from "../../../model/car.js";
 import type { Origin } from "../../../model/origin.js";
 import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
@@ -39,49 +40,50 @@ function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     for (const checked of axlesOf(car)) {
       for (const problem of checked.analysis.problems) {
-        if (standsInBase(car, (base) => has(base, problem))) continue;
-        const { origin, element } = subjectOf(checked, problem);
-        const place = placeFor(context, car, origin, element);
-        if (place === undefined || told.has(`${place.start} ${problem.reason}`)) continue;
-        told.add(`${place.start} ${problem.reason}`);
-        yield findingOf(context, checked, problem, place);
+        if (standsInBase(car, (base) => has(base, checked, problem))) continue;
+        const finding = findingOf(context, car, checked, problem);
+        // Left and right of what is written once have one and the same fault.
+        const key = `${finding.span.start} ${finding.message}`;
+        if (told.has(key)) continue;
+        told.add(key);
+        yield finding;
       }
     }
   }
 }
 
-function has(car: CheckedCar, problem: AssemblyProblem): boolean {
-  return axlesOf(car).some(({ analysis }) => analysis.problems.some((other) => keyOf(other) === keyOf(problem)));
+function has(car: CheckedCar, { axle }: CheckedAxle, problem: AssemblyProblem): boolean {
+  return axlesOf(car).some(
+    (other) => other.axle.name === axle.name && other.analysis.problems.some((one) => keyOf(one) === keyOf(problem)),
+  );
 }
 
 const keyOf = (problem: AssemblyProblem): string =>
   `${problem.kind === "linkage" ? problem.side : problem.path} ${problem.reason}`;
 
-function subjectOf(
-  { axle }: CheckedAxle,
-  problem: AssemblyProblem,
-): { origin: Origin; element?: CheckedAxle["axle"]["elements"][number] } {
-  if (problem.kind === "linkage") return { origin: axle.nameOrigin };
-  const element = axle.elements.find(({ path }) => path === problem.path);
-  return element === undefined ? { origin: axle.nameOrigin } : { origin: element.nameOrigin, element };
-}
-
-function findingOf(
-  context: RuleContext,
-  { axle }: CheckedAxle,
-  problem: AssemblyProblem,
-  place: { readonly start: number; readonly end: number },
-): Finding {
+function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle, problem: AssemblyProblem): Finding {
   const element = problem.kind === "linkage" ? undefined : axle.elements.find(({ path }) => path === problem.path);
-  const subject = element?.name ?? `The ${axle.name} linkage`;
+  const places = element === undefined ? linkagePlaces(axle, problem.reason) : placesOf(element);
+  const place = placeFor(context, car, { places, element, axle: axle.name });
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `${subject} cannot be computed: ${problem.reason}. Correct what is written; everything that does not rest on it is computed.`,
+    message: `${element?.name ?? `The ${axle.name} linkage`} cannot be computed: ${problem.reason}. Correct what is written; everything that does not rest on it is computed.`,
     related: [],
     tags: [],
     data: undefined,
   };
+}
+
+const placesOf = ({ nameOrigin, connection }: ElementModel): readonly Origin[] =>
+  connection === undefined ? [nameOrigin] : [nameOrigin, connection.origin];
+
+/** The part that the reason names (the longest such word: `upper-wishbone`), else the axle. */
+function linkagePlaces(axle: AxleModel, reason: string): readonly Origin[] {
+  const linkage = axle.block.statements.find(({ word }) => word === "linkage");
+  const named = (linkage?.block?.statements ?? []).filter(({ word }) => reason.includes(word));
+  const [part] = named.sort((a, b) => b.word.length - a.word.length);
+  return part === undefined ? [axle.nameOrigin] : [part.wordOrigin, axle.nameOrigin];
 }

@@ -22,13 +22,15 @@
  * ```
  */
 import type { ReachFigures } from "../../../analyses/results.js";
+import type { AxleModel } from "../../../model/car.js";
 import { fromSI, showQuantity } from "../../../quantities/index.js";
 import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
-import { oneEdit } from "../../edits.js";
 import type { Finding, Fix, Rule } from "../../finding.js";
-import { linkOrigin } from "../../link-origin.js";
-import { placeFor, standsInBase } from "../../where.js";
+import { lengthUnit } from "../../length-unit.js";
+import { linkPlaces } from "../../link-places.js";
+import { valueEdit } from "../../setup-lines.js";
+import { nameOf, placeFor, standsInBase } from "../../where.js";
 
 const meta = {
   id: "unreachable-travel",
@@ -37,14 +39,11 @@ const meta = {
   severity: "error",
 } as const;
 
-type Bind = ReachFigures["binds"][number] & { readonly side: ReachFigures["side"] };
+type Bind = ReachFigures["binds"][number] & { readonly side: ReachFigures["side"]; readonly isOfBoth: boolean };
 
 interface Data {
-  readonly uri: string;
-  readonly span: { readonly start: number; readonly end: number };
-  readonly unit: string;
-  readonly from: number;
-  readonly to: number;
+  readonly car: string;
+  readonly axle: AxleModel["name"];
 }
 
 export const unreachableTravel: Rule = { meta, check, fix };
@@ -52,71 +51,96 @@ export const unreachableTravel: Rule = { meta, check, fix };
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     for (const axle of axlesOf(car)) {
-      const bind = bindsOf(axle)[0];
-      if (bind === undefined || standsInBase(car, (base) => bindsIn(base, axle.axle.name))) continue;
-      const given = axle.axle.travel.given;
-      const place = placeFor(context, car, given?.origin ?? axle.axle.nameOrigin);
-      if (place !== undefined) yield findingOf(context, axle, bind, place);
+      const binds = bindsOf(axle).filter((bind) => !standsInBase(car, (base) => bindsIn(base, axle, bind)));
+      if (binds.length > 0) yield findingOf(context, car, axle, binds);
     }
   }
 }
 
-const bindsIn = (car: CheckedCar, name: string): boolean =>
-  axlesOf(car).some((other) => other.axle.name === name && bindsOf(other).length > 0);
+/** The end of the travel that is not reached. */
+const isDroop = ({ travel }: Bind): boolean => travel < 0;
 
-/** The one that leaves the least travel first. */
+const bindsIn = (car: CheckedCar, { axle }: CheckedAxle, bind: Bind): boolean =>
+  axlesOf(car).some(
+    (other) => other.axle.name === axle.name && bindsOf(other).some((one) => isDroop(one) === isDroop(bind)),
+  );
+
+/** At each end of the travel the one that leaves the least of it. */
 function bindsOf({ analysis }: CheckedAxle): readonly Bind[] {
-  return analysis.reach
-    .flatMap(({ binds, side }) => binds.map((bind) => ({ ...bind, side })))
-    .sort((a, b) => Math.abs(a.limit) - Math.abs(b.limit));
+  const all = analysis.reach.flatMap(({ binds, side }) => binds.map((bind) => ({ ...bind, side, isOfBoth: false })));
+  return [true, false].flatMap((droop) => {
+    const here = all.filter((bind) => isDroop(bind) === droop).sort((a, b) => Math.abs(a.limit) - Math.abs(b.limit));
+    return here.slice(0, 1).map((bind) => ({ ...bind, isOfBoth: here.some((other) => isMirrored(bind, other)) }));
+  });
 }
 
-function findingOf(
-  context: RuleContext,
-  checked: CheckedAxle,
-  bind: Bind,
-  place: { readonly start: number; readonly end: number },
-): Finding {
-  const { axle } = checked;
-  const unit = axle.travel.given?.unit ?? "mm";
-  const asked = bind.limit < 0 || bind.travel < 0 ? axle.travel.from : axle.travel.to;
-  const shown = (metres: number): string => showQuantity(metres, unit, 4);
-  const link = bind.element === undefined ? `${bind.side} ${bind.link}` : `${bind.side} drop link of ${bind.element}`;
-  const at = linkOrigin(axle, bind);
+const isMirrored = (a: Bind, b: Bind): boolean =>
+  a.side !== b.side && a.link === b.link && Math.abs(a.limit - b.limit) < 1e-6;
+
+function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle, binds: readonly Bind[]): Finding {
+  const unit = lengthUnit(axle);
+  const shown = (metres: number): string => showQuantity(metres, unit, 3);
+  const places = [axle.travel.given?.origin, axle.nameOrigin].filter((place) => place !== undefined);
+  const place = placeFor(context, car, { places, axle: axle.name });
+  const ends = binds.map((bind) => {
+    const asked = isDroop(bind) ? axle.travel.from : axle.travel.to;
+    return `is to go to ${shown(asked)}, but ${linkWords(bind)} binds at ${shown(bind.limit)}`;
+  });
+  const data: Data = { car: nameOf(car), axle: axle.name };
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `The ${axle.name} axle's travel goes to ${shown(asked)}, but its ${link} binds at ${shown(bind.limit)}. Nothing can be computed beyond. Shorten the travel, or give the link room.`,
-    related: at === undefined ? [] : [{ origin: at, message: "The link that binds" }],
+    message: `The ${axle.name} axle ${ends.join(" and ")}. Nothing can be computed beyond. Shorten the travel, or give the link room.`,
+    related: relatedOf(axle, binds),
     tags: [],
-    data: dataOf(checked, unit),
+    data,
   };
 }
 
-/** The travel that all links of both sides can do. */
-function dataOf({ axle, analysis }: CheckedAxle, unit: string): Data | undefined {
-  const origin = axle.travel.given?.origin;
-  const limits = analysis.reach.flatMap(({ binds }) => binds.map(({ limit }) => limit));
-  if (origin === undefined || limits.includes(0)) return undefined;
-  const from = Math.max(axle.travel.from, ...limits.filter((limit) => limit < 0));
-  const to = Math.min(axle.travel.to, ...limits.filter((limit) => limit > 0));
-  return { uri: origin.uri, span: origin, unit, from, to };
+function linkWords({ link, side, element, isOfBoth }: Bind): string {
+  const bar = element?.split(".").at(-1);
+  const which = bar === undefined ? link : `drop link of ${bar}`;
+  return isOfBoth ? `its ${which}` : `its ${side} ${which}`;
 }
 
-/** Towards design to the next whole millimetre (or twentieth of an inch), with one more as margin. */
-function fix(finding: Finding): readonly Fix[] {
-  const data = finding.data as Data | undefined;
-  if (data === undefined || data.from >= data.to) return [];
-  const step = data.unit === "in" ? 0.05 : 1;
-  const inUnit = (metres: number): number => fromSI(metres, data.unit) ?? Number.NaN;
-  const inward = (value: number): number =>
-    Math.sign(value) * Math.max(0, Math.floor(Math.abs(value) / step - 1) * step);
-  const text = `${rounded(inward(inUnit(data.from)))} .. ${rounded(inward(inUnit(data.to)))} ${data.unit}`;
-  return text.includes("NaN")
+function relatedOf(axle: AxleModel, binds: readonly Bind[]): Finding["related"] {
+  return binds.flatMap((bind) =>
+    linkPlaces(axle, bind)
+      .slice(0, 1)
+      .map((origin) => ({ origin, message: "The link that binds" })),
+  );
+}
+
+/** Shortens the travel to what all links of both sides can do. */
+function fix(finding: Finding, context: RuleContext): readonly Fix[] {
+  const { car: name, axle: which } = finding.data as Data;
+  const car = context.cars.find((one) => nameOf(one) === name);
+  const checked = car && axlesOf(car).find(({ axle }) => axle.name === which);
+  const given = checked?.axle.travel.given;
+  const text = checked && reachableText(checked);
+  if (car === undefined || given === undefined || text === undefined) return [];
+  const edit = valueEdit(context, car.model, { given, path: `${which}.travel`, text });
+  return edit === undefined
     ? []
-    : [oneEdit(`Shorten the travel to ${text}`, data.uri, data.span, text, { preferred: true })];
+    : [{ title: `Shorten the travel to ${text}`, edits: [edit], preferred: true, safe: false }];
 }
 
-const rounded = (value: number): string => String(Number(value.toFixed(3)) + 0);
+function reachableText(checked: CheckedAxle): string | undefined {
+  const { travel } = checked.axle;
+  const unit = lengthUnit(checked.axle);
+  const limits = new Map(bindsOf(checked).map((bind) => [isDroop(bind), bind.limit]));
+  const [from, to] = [inward(travel.from, limits.get(true), unit), inward(travel.to, limits.get(false), unit)];
+  return from === undefined || to === undefined || !(from < to) ? undefined : `${from} .. ${to} ${unit}`;
+}
+
+/** An end as it is, or the limit taken back to the next whole millimetre (or twentieth of an inch) with one more as margin. */
+function inward(end: number, limit: number | undefined, unit: string): number | undefined {
+  const size = fromSI(unit === "in" ? 0.05 * 0.0254 : 0.001, unit);
+  const value = fromSI(limit ?? end, unit);
+  if (size === undefined || value === undefined) return undefined;
+  const kept =
+    limit === undefined ? value : Math.sign(value) * Math.max(0, Math.floor(Math.abs(value) / size - 1) * size);
+  return Number(kept.toFixed(4)) + 0;
+}

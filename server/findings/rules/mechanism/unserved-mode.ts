@@ -23,11 +23,13 @@
  * ```
  */
 import type { ElementFigures } from "../../../analyses/results.js";
-import type { ElementModel } from "../../../model/car.js";
+import type { AxleModel, ElementModel } from "../../../model/car.js";
 import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
+import { removalOf } from "../../setup-lines.js";
 import { placeFor, standsInBase } from "../../where.js";
+import { all } from "../../wording.js";
 
 const meta = {
   id: "unserved-mode",
@@ -39,10 +41,11 @@ const meta = {
 type Mode = "heave" | "roll";
 type Service = "spring" | "damper";
 
+/** What an axle is without: one finding, be it in one mode or in both. */
 interface Gap {
-  readonly axle: "front" | "rear";
-  readonly mode: Mode;
+  readonly axle: AxleModel;
   readonly service: Service;
+  readonly modes: readonly Mode[];
 }
 
 /** What serves as a spring: anything that pushes back with travel from design on. */
@@ -60,27 +63,26 @@ export const unservedMode: Rule = { meta, check };
 
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
-    for (const gap of gapsOf(car)) {
-      if (standsInBase(car, (base) => gapsOf(base).some((other) => same(gap, other)))) continue;
-      const axle = car.model.axles[gap.axle];
-      const place = axle && placeFor(context, car, axle.nameOrigin);
-      if (place !== undefined) yield findingOf(context, place, gap);
+    for (const { axle, service, modes } of gapsOf(car)) {
+      const own = modes.filter((mode) => !standsInBase(car, (base) => isGap(base, axle.name, service, mode)));
+      if (own.length > 0) yield findingOf(context, car, { axle, service, modes: own });
     }
   }
 }
 
-const same = (a: Gap, b: Gap): boolean => a.axle === b.axle && a.mode === b.mode && a.service === b.service;
+const isGap = (car: CheckedCar, axle: string, service: Service, mode: Mode): boolean =>
+  gapsOf(car).some((gap) => gap.axle.name === axle && gap.service === service && gap.modes.includes(mode));
 
 function gapsOf(car: CheckedCar): readonly Gap[] {
   const joining = car.model.elements;
-  return axlesOf(car).flatMap((axle) =>
-    (["heave", "roll"] as const).flatMap((mode) =>
-      (["spring", "damper"] as const)
-        .filter(
-          (service) => !isServed(axle, mode, service) && !joining.some((element) => joins(element, mode, service)),
-        )
-        .map((service) => ({ axle: axle.axle.name, mode, service })),
-    ),
+  return axlesOf(car).flatMap((checked) =>
+    (["spring", "damper"] as const).flatMap((service) => {
+      const modes = (["heave", "roll"] as const).filter(
+        (mode) =>
+          !servingIn(checked, mode, service).length && !joining.some((element) => joins(element, mode, service)),
+      );
+      return modes.length === 0 ? [] : [{ axle: checked.axle, service, modes }];
+    }),
   );
 }
 
@@ -90,8 +92,8 @@ function joins({ kind, for: claims }: ElementModel, mode: Mode, service: Service
   return provides(kind, service) && claims.some((claim) => modes.includes(claim));
 }
 
-function isServed({ axle, analysis }: CheckedAxle, mode: Mode, service: Service): boolean {
-  return axle.elements.some((element) => {
+function servingIn({ axle, analysis }: CheckedAxle, mode: Mode, service: Service): readonly ElementModel[] {
+  return axle.elements.filter((element) => {
     if (!provides(element.kind, service)) return false;
     const figures = analysis.elements.find(({ path }) => path === element.path);
     return servesIn(element, figures, mode);
@@ -111,17 +113,28 @@ function servesIn(element: ElementModel, figures: ElementFigures | undefined, mo
   return largest > 0 && Math.abs(motion[mode]) >= SERVES * largest;
 }
 
-function findingOf(context: RuleContext, place: { readonly start: number; readonly end: number }, gap: Gap): Finding {
-  const why =
-    gap.service === "spring" ? `so that nothing carries or centres it there` : `so that it swings on undamped there`;
+function findingOf(context: RuleContext, car: CheckedCar, gap: Gap): Finding {
+  const { axle, service, modes } = gap;
+  const place = placeFor(context, car, { places: [...removals(context, car, gap), axle.nameOrigin], axle: axle.name });
+  const why = service === "spring" ? "nothing carries or centres it there" : "it swings on undamped there";
+  const add = modes.length > 1 ? "one for corner, which serves both" : `one for ${all(modes)}, or one for corner`;
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `The ${gap.axle} axle has no ${gap.service} that works in ${gap.mode}, ${why}. Add one for ${gap.mode}, or one for corner, which serves heave and roll.`,
+    message: `The ${axle.name} axle has no ${service} that works in ${all(modes)}, so that ${why}. Add ${add}.`,
     related: [],
     tags: [],
-    data: gap,
+    data: undefined,
   };
+}
+
+/** The lines of a set-up that take out what served, the last one first: it leaves the mode bare. */
+function removals(context: RuleContext, car: CheckedCar, { axle, service, modes }: Gap) {
+  const base = car.base === undefined ? undefined : axlesOf(car.base).find((one) => one.axle.name === axle.name);
+  const served = base === undefined ? [] : modes.flatMap((mode) => servingIn(base, mode, service));
+  return served
+    .flatMap(({ name }) => removalOf(context, car.model, axle.name, name) ?? [])
+    .sort((a, b) => b.start - a.start);
 }
