@@ -3,7 +3,7 @@ import { fromSI } from "../../quantities/index.js";
 
 /** Whether the author wrote plain numbers: a name or a sum must not be replaced by its value of today. */
 export function isPlain(written: string): boolean {
-  return /^\(\s*[-+\d.]+(?:\s*,\s*[-+\d.]+){1,2}\s*,?\s*\)/.test(written);
+  return /^\(\s*[-+\d.]+(?:\s*[a-z]+)?(?:\s*,\s*[-+\d.]+(?:\s*[a-z]+)?){1,2}\s*,?\s*\)/.test(written);
 }
 
 /** @param point in m; undefined where the unit is none of length */

@@ -19,24 +19,29 @@ export const isByMotion = ({ firstOrder, finite }: Leak, limit: number): boolean
 
 /** "12.3 % of its own motion at design, 12.9 % over the travel, 1.5 % of the damping in heave". */
 export function leakWords(leak: Leak, figures: ElementFigures): string {
-  const parts = [`${share(leak.firstOrder)} its own motion at design`];
-  if (typeof leak.finite === "number") parts.push(`${share(leak.finite).replace(/ of$/, "")} over the travel`);
-  const rate = Math.abs(sizeOf(leak.rate)) < TOLD ? undefined : rateWords(leak, figures);
-  return [...parts, ...(rate === undefined ? [] : [rate])].join(", ");
+  const parts = [`${times(leak.firstOrder)} its own motion at design`];
+  if (typeof leak.finite === "number") parts.push(`${times(leak.finite).replace(/ of$/, "")} over the travel`);
+  if (sizeOf(leak.rate) >= TOLD) parts.push(rateShare(leak, figures));
+  return parts.join(", ");
 }
 
 /** A share of a rate below this is none to speak of. */
 const TOLD = 5e-4;
 
-/** "1.5 % of the damping in heave"; a share that it takes away is negative. */
-export function rateWords({ rate, mode }: Leak, { kind }: ElementFigures): string | undefined {
-  if (typeof rate !== "number") return undefined;
+/** "gives 6.1 % of the stiffness in roll", "takes 6.1 % of the stiffness in roll away". */
+export function rateWords(leak: Leak, figures: ElementFigures): string {
+  const share = rateShare(leak, figures);
+  return typeof leak.rate === "number" && leak.rate < 0 ? `takes ${share} away` : `gives ${share}`;
+}
+
+/** "1.5 % of the damping in heave". */
+function rateShare({ rate, mode }: Leak, { kind }: ElementFigures): string {
   const what = kind === "damper" ? "damping" : "stiffness";
-  return `${percent(rate)} of the ${what} ${mode === "other-wheel" ? "at that wheel" : `in ${mode}`}`;
+  return `${percent(sizeOf(rate))} of the ${what} ${mode === "other-wheel" ? "at that wheel" : `in ${mode}`}`;
 }
 
 /** "12.3 % of", "26 times". */
-const share = (part: number): string => (part < 2 ? `${percent(part)} of` : `${showNumber(part, 2)} times`);
+const times = (part: number): string => (part < 2 ? `${percent(part)} of` : `${showNumber(part, 2)} times`);
 
 /** A tenth of a per cent is the smallest that counts. */
 const percent = (part: number): string => `${showNumber(Math.round(part * 1000) / 10, 3)} %`;

@@ -117,7 +117,7 @@ function messageFor({ model: car }: CheckedCar, { model, figures }: CheckedEleme
   const other = leak.mode === "other-wheel" ? "the other wheel" : leak.mode;
   const own = all(model.for);
   if (!isByMotion(leak, car.leakLimits.information))
-    return `${model.name} is for ${own} and ${other} hardly moves it, but it gives ${rateWords(leak, figures)}${byLoad(leak, figures)}. Count it in where ${other} is set, or say that it is for both.`;
+    return `${model.name} is for ${own} and ${other} hardly moves it, but it ${rateWords(leak, figures)}${byLoad(leak, figures)}. Count it in where ${other} is set, or say that it is for both.`;
   return `${model.name} is for ${own}, but ${other} moves it too: ${leakWords(leak, figures)}. Adjusting ${own} with it disturbs ${other}. Move an eye, or say that it is for both.`;
 }
 

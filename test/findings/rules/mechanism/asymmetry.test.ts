@@ -186,6 +186,14 @@ describe("the fixes of an asymmetry", () => {
     expect(after.findings).toEqual([]);
   });
 
+  it("keep apart what would run into each other", () => {
+    const line = "front { left { wheel { camber -2.1 deg } }, right { wheel { camber -2.2 deg } } }";
+    const context = checked(setup(line));
+    const [finding] = runRules(context).filter(({ rule }) => rule === "asymmetry");
+    const fixes = finding === undefined ? [] : fixesOf(finding, context);
+    for (const { title } of fixes) expect(afterFix(context, "asymmetry", title).findings).toEqual([]);
+  });
+
   it("leave alone what is worked out from names on the right side", () => {
     const context = checked(`let low = 464 mm\n\n${oneSided("right.rocker.side (-45 mm, -208 mm, low)")}`);
     const [finding] = runRules(context).filter(({ rule }) => rule === "asymmetry");

@@ -189,6 +189,15 @@ function nearestBySearch(context: RuleContext, eye: string, limit: number): numb
   return nearest;
 }
 
+describe("an eye whose coordinates have a unit each", () => {
+  it("is moved like any other", () => {
+    const each = leaking.replace("eye roll-low (45, 180, 356) mm", "eye roll-low (45 mm, 180 mm, 356 mm)");
+    const after = afterFix(checked(each), "coupling", "Move eye roll-low");
+    expect(after.text).toMatch(/eye roll-low \(45, [\d.]+, [\d.]+\) mm\n/);
+    expect(after.findings).toEqual([]);
+  });
+});
+
 describe("an eye that others use", () => {
   const shared = leaking.replace(
     "    damper roll-damper for roll {",
@@ -240,7 +249,7 @@ describe("an eye that others use", () => {
 });
 
 describe("an eye that is worked out from names or sums", () => {
-  const summed = leaking.replace("eye roll-low (45, 180, 356) mm", "eye roll-low (45, 170 + 10, 356) mm");
+  const summed = leaking.replace("eye roll-low (45, 180, 356) mm", "eye roll-low (45 mm, 170 mm + 10 mm, 356 mm)");
 
   it("is never replaced by its value of today; the element gets one of its own", () => {
     const context = checked(summed);
@@ -248,7 +257,9 @@ describe("an eye that is worked out from names or sums", () => {
     expect(titles(context).some((title) => title.startsWith("Move eye roll-high"))).toBe(true);
     const after = afterFix(context, "coupling", "an eye of its own");
     expect(after.findings).toEqual([]);
-    expect(after.text).toContain("eye roll-low (45, 170 + 10, 356) mm\n        eye roll-low-roll-damper (45, ");
+    expect(after.text).toContain(
+      "eye roll-low (45 mm, 170 mm + 10 mm, 356 mm)\n        eye roll-low-roll-damper (45, ",
+    );
   });
 
   it("nor where the sum is of a let", () => {
