@@ -22,14 +22,14 @@ function declarationOf(context: RuleContext, { origin }: CarModel): Statement | 
   return found?.kind === "statement" && context.uri === origin.uri ? found : undefined;
 }
 
-const isWord = (item: Item | undefined): string | undefined =>
+const firstWord = (item: Item | undefined): string | undefined =>
   item?.kind === "path" ? item.segments[0]?.text : undefined;
 
 /** `front.third.rate …`, `axle front { … }`, `remove front.third`: the axle that a line speaks of. */
 function axleOf(entry: Entry): string | undefined {
   if (entry.kind !== "statement") return undefined;
   const [first] = entry.head.segments;
-  const spokenOf = first?.text === "axle" || first?.text === "remove" ? isWord(entry.items[0]) : first?.text;
+  const spokenOf = first?.text === "axle" || first?.text === "remove" ? firstWord(entry.items[0]) : first?.text;
   return spokenOf === "front" || spokenOf === "rear" ? spokenOf : undefined;
 }
 
