@@ -63,7 +63,7 @@ const kinds: readonly Word[] = [
     "hydraulic-link pitch-line for pitch {\n" +
       "  cylinder nose { between front.left.rocker.third and front.right.rocker.third, area 314 mm^2 }\n" +
       "  cylinder tail { between rear.left.rocker.third and rear.right.rocker.third, area 314 mm^2 }\n" +
-      "  line nose to tail crossed\n}",
+      "  line nose to tail crossed\n  accumulator { pressure 20 bar, volume 80 ml }\n}",
     "Cylinders joined by lines, between the axles or the sides of one axle, so that oil couples their motion.",
   ),
   element(

@@ -2,15 +2,33 @@
  * Everything computed for one car or set-up: its axles' figures, which are shared with every car that
  * has the same axle, and what takes both axles.
  */
+import type { CarElement } from "../elements/mechanism.js";
 import { absent, isAbsent } from "./absent.js";
+import { carElementFigures } from "./car-elements.js";
+import { bodyMotions } from "./car-motions.js";
+import { type CarParts, carParts } from "./car-parts.js";
+import { type CarAxles, carPositions } from "./car-positions.js";
+import { carRates } from "./car-rates.js";
+import { carSums } from "./car-sums.js";
 import { type Expectation, judge } from "./expectations.js";
-import type { AxleAnalysis, AxleRates, CarAnalysis, ElementFigures, Figure } from "./results.js";
+import type { AssemblyProblem, AxleAnalysis, AxleRates, CarAnalysis, ElementFigures, Figure } from "./results.js";
 
 /** What is read of a car; `Axle` is whatever the caller computes an axle's analysis from. */
 export interface CarQuestion<Axle> {
   readonly axles: { readonly front: Axle | undefined; readonly rear: Axle | undefined };
   readonly expectations: readonly Expectation[];
+  readonly wheelbase?: { readonly value: number } | undefined;
+  readonly massFront?: { readonly value: number } | undefined;
 }
+
+/** The elements between the axles, with the mechanisms that they follow. */
+export interface CarJoining {
+  readonly elements: readonly CarElement[];
+  readonly axles: CarAxles;
+  readonly problems: readonly AssemblyProblem[];
+}
+
+const NOTHING_JOINS: CarJoining = { elements: [], axles: { front: undefined, rear: undefined }, problems: [] };
 
 /** Share of `own` in the car's roll stiffness, tyres left out. */
 function rollShare(own: AxleRates, other: AxleRates | undefined): Figure {
@@ -26,17 +44,40 @@ function withShare(analysis: AxleAnalysis | undefined, other: AxleAnalysis | und
   return { ...analysis, rates: { ...analysis.rates, rollStiffnessShare: rollShare(analysis.rates, other?.rates) } };
 }
 
+interface Whole {
+  readonly modal: CarAnalysis["modal"];
+  readonly elements: readonly ElementFigures[];
+}
+
+function wholeCar<Axle>(car: CarQuestion<Axle>, axles: CarAnalysis["axles"], joining: CarJoining): Whole {
+  const rates = { front: axles.front?.rates, rear: axles.rear?.rates };
+  const positions = carPositions(joining.axles);
+  const parts: CarParts = carParts(joining.elements, positions);
+  const sums = carSums(rates, parts);
+  const body = bodyMotions({
+    wheelbase: car.wheelbase?.value,
+    massFront: car.massFront?.value,
+    tracks: { front: rates.front?.track, rear: rates.rear?.track },
+  });
+  return {
+    modal: carRates(rates, body, parts, sums),
+    elements: carElementFigures({ ...joining, positions, parts, sums, body }),
+  };
+}
+
 /**
  * @param analysisOf the analysis of one axle, remembered or computed
- * @param elements figures of the elements that join the axles
+ * @param joining the elements that join the axles; most cars have none
  */
 export function analyseCar<Axle>(
   car: CarQuestion<Axle>,
   analysisOf: (axle: Axle) => AxleAnalysis,
-  elements: readonly ElementFigures[] = [],
+  joining: CarJoining = NOTHING_JOINS,
 ): CarAnalysis {
   const front = car.axles.front && analysisOf(car.axles.front);
   const rear = car.axles.rear && analysisOf(car.axles.rear);
   const axles = { front: withShare(front, rear), rear: withShare(rear, front) };
-  return { axles, elements, expectations: judge(car.expectations, { axles, elements }) };
+  const { modal, elements } = wholeCar(car, axles, joining);
+  const expectations = judge(car.expectations, { axles, elements });
+  return { axles, elements, modal, problems: joining.problems, expectations };
 }

@@ -1,114 +1,64 @@
 /**
- * Elements at car level, which join the axles: how they follow the four modes of wheel travel, and
- * the leak into modes that they are not for.
+ * Figures of the elements that join the axles: how they follow the four modes of wheel travel, their leak into modes
+ * that they are not for, what they give at the wheels and carry at static trim.
  *
- * A two-point element between points of any of the four corners: with r = a − b and u = r/|r|,
- * ds/dz_i = −u·∂r/∂z_i for each wheel i. Its finite leak is looked at over the part of both envelopes
- * that all four wheels have in common.
+ * Finite leaks are looked at over the part of both envelopes that all four wheels have in common.
  */
-import type { AxleMechanism, CarElement, CarEnd } from "../elements/mechanism.js";
-import { designPoint, endMotion } from "../elements/ends.js";
-import type { AxleMotion } from "../linkage/corner.js";
-import { distance, dot, mirror, sub, unit, type Vec3 } from "../maths/vec3.js";
-import { absent, bindsReason, isAbsent, noDeflectionReason } from "./absent.js";
-import type { Absent, ByMode, ElementFigures, Figure, Leak } from "./results.js";
-import { type CarMode, PATTERNS } from "./sensitivity.js";
-import { type AxlePositions, axlePositions } from "./states.js";
+import type { CarDeflection, Wheels } from "../elements/car-connection.js";
+import type { CarElement } from "../elements/mechanism.js";
+import { CAR_MODES, type CarMode, PATTERNS } from "../elements/patterns.js";
+import { absent, isAbsent } from "./absent.js";
+import { type CarAxles, type CarPositions, travelsIn } from "./car-positions.js";
+import type { BodyMotions } from "./car-motions.js";
+import { type CarParts, deflectionOf, ownerOf } from "./car-parts.js";
+import type { CarSums } from "./car-sums.js";
+import { staticForce, staticRate } from "./carrying.js";
+import { fluidFigures } from "./fluid-figures.js";
+import type { Absent, ByMode, ElementFigures, Figure, FluidFigures, Leak } from "./results.js";
+import { along as formAlong, type WheelMatrix } from "./wheel-matrix.js";
 
-export interface CarAxles {
-  readonly front: AxleMechanism | undefined;
-  readonly rear: AxleMechanism | undefined;
+/** What the figures of one element are worked out from. */
+export interface CarContext {
+  readonly elements: readonly CarElement[];
+  readonly axles: CarAxles;
+  readonly positions: CarPositions;
+  readonly parts: CarParts;
+  readonly sums: CarSums;
+  readonly body: BodyMotions;
 }
 
-const MODES = ["heave", "pitch", "roll", "warp"] as const;
-const WHEELS = { "front.left": 0, "front.right": 1, "rear.left": 2, "rear.right": 3 } as const;
-const STEPS = 4;
 const IDLE = 0.02;
+/** Below this share of a cylinder's area, or of m/m, nothing moves it: rounding. */
 const STILL = 1e-9;
-const COINCIDENT = 1e-9;
+/** Parts that cancel to less than this share of them are nothing. */
+const ROUNDING = 1e-14;
 
-type Positions = { readonly front: AxlePositions | undefined; readonly rear: AxlePositions | undefined };
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+type Spans = Readonly<Record<CarMode, Span | Absent>>;
 
-/** An end as it stands: its position in the car frame, and its velocity with its own wheel. */
-interface Placed {
-  readonly p: Vec3;
-  readonly d: Vec3;
-  readonly wheel: number | undefined;
+function along(gradient: Wheels, mode: CarMode): number {
+  const parts = gradient.map((slope, wheel) => (PATTERNS[mode][wheel] ?? 0) * slope);
+  const sum = parts.reduce((total, part) => total + part, 0);
+  const size = parts.reduce((total, part) => total + Math.abs(part), 0);
+  return Math.abs(sum) <= ROUNDING * size ? 0 : sum;
 }
 
-const STANDING: AxleMotion["left"] = {
-  travel: 0,
-  point: (_body, design) => ({ p: design, d: [0, 0, 0], dd: [0, 0, 0] }),
-  rocker: undefined,
-  wheel: undefined,
-};
-
-function placed(end: CarEnd, positions: Positions, travels: readonly number[], path: string): Placed | Absent {
-  const { axle } = end;
-  const side = end.end.kind === "chassis" ? undefined : end.end.side;
-  if (axle === undefined || side === undefined) {
-    const fixed = endMotion(end.end, { left: STANDING, right: STANDING });
-    return "kind" in fixed ? absent(noDeflectionReason(fixed, path)) : { p: fixed.p, d: fixed.d, wheel: undefined };
-  }
-  const at = positions[axle];
-  if (at === undefined) return absent(`the car has no ${axle} axle`);
-  const first = axle === "front" ? 0 : 2;
-  const { motion } = at.at(travels[first] ?? 0, travels[first + 1] ?? 0);
-  if ("why" in motion) return absent(bindsReason(motion.why, motion.side));
-  const moved = endMotion(end.end, motion);
-  if ("kind" in moved) return absent(noDeflectionReason(moved, path));
-  const inCar = (v: Vec3): Vec3 => (side === "left" ? v : mirror(v));
-  return { p: inCar(moved.p), d: inCar(moved.d), wheel: WHEELS[`${axle}.${side}`] };
-}
-
-interface Joined {
-  readonly path: string;
-  readonly ends: readonly [CarEnd, CarEnd];
-  readonly design: number;
-}
-
-/** Deflection and its four derivatives at four wheel travels. */
-function deflection(
-  joined: Joined,
-  positions: Positions,
-  travels: readonly number[],
-): { readonly s: number; readonly gradient: readonly number[] } | Absent {
-  const a = placed(joined.ends[0], positions, travels, joined.path);
-  if (isAbsent(a)) return a;
-  const b = placed(joined.ends[1], positions, travels, joined.path);
-  if (isAbsent(b)) return b;
-  const r = sub(a.p, b.p);
-  const length = Math.sqrt(dot(r, r));
-  if (!(length > COINCIDENT)) return absent(`the ends of ${joined.path} fall together`);
-  const u = unit(r);
-  const gradient = [0, 0, 0, 0];
-  if (a.wheel !== undefined) gradient[a.wheel] = (gradient[a.wheel] ?? 0) - dot(u, a.d);
-  if (b.wheel !== undefined) gradient[b.wheel] = (gradient[b.wheel] ?? 0) + dot(u, b.d);
-  return { s: joined.design - length, gradient };
-}
-
-function sensitivities(gradient: readonly number[]): ByMode {
-  // Adding 0 turns a −0 into a 0.
-  const along = (mode: CarMode): number =>
-    PATTERNS[mode].reduce<number>((sum, sign, wheel) => sum + sign * (gradient[wheel] ?? 0), 0) + 0;
-  return { heave: along("heave"), roll: along("roll"), pitch: along("pitch"), warp: along("warp") };
-}
+const sensitivities = ({ d }: CarDeflection): ByMode => ({
+  heave: along(d, "heave"),
+  roll: along(d, "roll"),
+  pitch: along(d, "pitch"),
+  warp: along(d, "warp"),
+});
 
 /** Smallest and largest deflection of a mode over its amplitudes, design included. */
-function spanOf(
-  joined: Joined,
-  positions: Positions,
-  mode: CarMode,
-  amplitudes: readonly number[],
-): { readonly from: number; readonly to: number } | Absent {
+function spanOf(element: CarElement, mode: CarMode, { axles, positions }: CarContext): Span | Absent {
   let from = 0;
   let to = 0;
-  for (const q of amplitudes) {
-    const d = deflection(
-      joined,
-      positions,
-      PATTERNS[mode].map((sign) => sign * q),
-    );
+  for (const travels of travelsIn(axles, mode)) {
+    const d = deflectionOf(element, positions, travels);
     if (isAbsent(d)) return d;
     from = Math.min(from, d.s);
     to = Math.max(to, d.s);
@@ -116,20 +66,26 @@ function spanOf(
   return { from, to };
 }
 
-/** Amplitudes that keep all four wheels inside both envelopes: in heave as far as they go, else as far as both ways allow. */
-function amplitudesOf({ front, rear }: CarAxles, mode: CarMode): readonly number[] {
-  const from = Math.max(front?.travel.from ?? -Infinity, rear?.travel.from ?? -Infinity);
-  const to = Math.min(front?.travel.to ?? Infinity, rear?.travel.to ?? Infinity);
-  if (!Number.isFinite(from) || !Number.isFinite(to)) return [];
-  const both = Math.max(0, Math.min(-from, to));
-  const [low, high] = mode === "heave" ? [Math.min(from, 0), Math.max(to, 0)] : [-both, both];
-  const steps = (end: number): number[] => Array.from({ length: STEPS }, (_, i) => (end * (i + 1)) / STEPS);
-  return [...steps(low), ...steps(high)];
+const spansOf = (element: CarElement, context: CarContext): Spans => ({
+  heave: spanOf(element, "heave", context),
+  pitch: spanOf(element, "pitch", context),
+  roll: spanOf(element, "roll", context),
+  warp: spanOf(element, "warp", context),
+});
+
+const largest = ({ from, to }: Span): number => Math.max(-from, to);
+
+function whole(spans: Spans): Span | Absent {
+  let from = 0;
+  let to = 0;
+  for (const mode of CAR_MODES) {
+    const span = spans[mode];
+    if (isAbsent(span)) return span;
+    from = Math.min(from, span.from);
+    to = Math.max(to, span.to);
+  }
+  return { from, to };
 }
-
-type Spans = Readonly<Record<CarMode, { readonly from: number; readonly to: number } | Absent>>;
-
-const largest = ({ from, to }: { readonly from: number; readonly to: number }): number => Math.max(-from, to);
 
 function finiteLeak(spans: Spans, into: CarMode, claimed: readonly CarMode[]): Figure {
   const leaked = spans[into];
@@ -143,65 +99,129 @@ function finiteLeak(spans: Spans, into: CarMode, claimed: readonly CarMode[]): F
   return own > 0 ? largest(leaked) / own : absent("its own mode does not move it within the travel");
 }
 
-function leakOf(element: CarElement, by: ByMode, spans: Spans): Leak | Absent | undefined {
-  const claimed = MODES.filter((mode) => element.for.includes(mode));
-  const others = MODES.filter((mode) => !element.for.includes(mode));
-  const into = [...others].sort((a, b) => Math.abs(by[b]) - Math.abs(by[a]))[0];
-  if (into === undefined) return undefined;
+const damps = ({ law }: CarElement): boolean => law?.kind === "damper";
+
+/** Its own matrix of what it mainly gives: damping of a damper, else stiffness. */
+const ownMatrix = (element: CarElement, { parts }: CarContext): WheelMatrix | undefined =>
+  (damps(element) ? parts.damping : parts.stiffness).get(element);
+
+function rateLeak(element: CarElement, into: CarMode, context: CarContext): Figure {
+  const own = ownMatrix(element, context);
+  if (own === undefined) return absent(noRate(element));
+  const sum = damps(element) ? context.sums.damping : context.sums.stiffness;
+  if (isAbsent(sum)) return sum;
+  const part = formAlong(own, PATTERNS[into], PATTERNS[into]);
+  const all = formAlong(sum, PATTERNS[into], PATTERNS[into]);
+  if (part === 0) return 0;
+  return all === 0 ? absent("there is no rate in that mode to be a share of") : part / all;
+}
+
+function noRate({ law, lawMissing }: CarElement): string {
+  if (law?.kind === "hold") return HELD;
+  return lawMissing ?? "it has neither rate nor damping";
+}
+
+const HELD = "it holds a length or a force case by case, and static trim is no case: it adds nothing there";
+
+/** The modes that it can be judged in: a ratio knows only those that it states. */
+const statedIn = ({ connection }: CarElement): readonly CarMode[] =>
+  CAR_MODES.filter((mode) => connection?.statedFor === undefined || connection.statedFor.includes(mode));
+
+function leakOf(element: CarElement, by: ByMode, spans: Spans, context: CarContext): Leak | Absent | undefined {
+  const claimed = CAR_MODES.filter((mode) => element.for.includes(mode));
+  const others = CAR_MODES.filter((mode) => !element.for.includes(mode));
+  if (others.length === 0) return undefined;
+  const stated = statedIn(element);
+  const known = others.filter((mode) => stated.includes(mode));
+  const into = [...known].sort((a, b) => Math.abs(by[b]) - Math.abs(by[a]))[0];
+  if (into === undefined) return absent(`its ratio is for ${stated.join(" and ")} and says nothing of other modes`);
   const own = Math.max(0, ...claimed.map((mode) => Math.abs(by[mode])));
-  if (!(own > STILL)) return absent(`it is not moved in ${claimed.join(" or ")}, which it is for`);
+  if (!(own > threshold(element, by))) return absent(`it is not moved in ${claimed.join(" or ")}, which it is for`);
   return {
     mode: into,
     firstOrder: Math.abs(by[into]) / own,
     finite: finiteLeak(spans, into, claimed),
-    rate: absent("rates of the whole car are not computed yet"),
+    rate: rateLeak(element, into, context),
   };
 }
 
-const notYet = absent("laws of elements that join the axles are not computed yet");
+/** What rounding leaves: volumes are as small as their cylinders' areas. */
+function threshold({ connection }: CarElement, by: ByMode): number {
+  const most = Math.max(...CAR_MODES.map((mode) => Math.abs(by[mode])));
+  return connection?.measure === "volume" ? STILL * most : STILL;
+}
 
-function figuresOf(element: CarElement, axles: CarAxles, positions: Positions): ElementFigures {
+function idleIn(element: CarElement, by: ByMode): readonly CarMode[] {
+  const most = Math.max(...CAR_MODES.map((mode) => Math.abs(by[mode])));
+  const least = Math.max(threshold(element, by), IDLE * most);
+  return CAR_MODES.filter((mode) => element.for.includes(mode) && !(Math.abs(by[mode]) > least));
+}
+
+/** In its first claimed mode: N/m in heave and warp (a pattern of travel), N·m/rad of the body in pitch and roll. */
+function atWheels(element: CarElement, context: CarContext): Figure {
+  const own = ownMatrix(element, context);
+  if (own === undefined) return absent(noRate(element));
+  const [mode] = CAR_MODES.filter((one) => element.for[0] === one);
+  if (mode === undefined) return absent("it is for no mode of the car");
+  const motion = mode === "pitch" || mode === "roll" ? context.body[mode] : PATTERNS[mode];
+  return "kind" in motion ? motion : formAlong(own, motion, motion);
+}
+
+function rateOf(element: CarElement, s: number): Figure {
+  const { law } = element;
+  if (law === undefined || law.kind === "hold") return absent(noRate(element));
+  if (law.kind === "inerter") return absent("an inerter has neither rate nor damping");
+  return law.kind === "damper" ? law.lowSpeed : staticRate(element, s);
+}
+
+function loadOf(element: CarElement, s: number): Figure {
+  const { law } = element;
+  return law === undefined || law.kind === "hold" ? absent(noRate(element)) : staticForce(element, s);
+}
+
+/** Pressures of an element and of its further volumes. */
+function fluidOf(element: CarElement, context: CarContext): FluidFigures | undefined {
+  const bodies = context.elements.flatMap((part) => {
+    const { law } = part;
+    if (ownerOf(part, context.elements) !== element || law?.kind !== "spring" || law.fluid === undefined) return [];
+    const d = context.parts.design.get(part);
+    const atRest = d === undefined || isAbsent(d) ? (d ?? absent("it is not connected")) : d.s;
+    return [{ fluid: law.fluid, atRest, travel: whole(spansOf(part, context)) }];
+  });
+  return fluidFigures(bodies);
+}
+
+function figuresOf(element: CarElement, context: CarContext): ElementFigures {
+  const { connection } = element;
   const base = {
     path: element.path,
     kind: element.kind,
     for: element.for,
-    basis: "hardpoints" as const,
-    torsional: false,
+    basis: connection?.basis ?? ("hardpoints" as const),
+    torsional: connection?.torsional ?? false,
+    measure: connection?.measure,
     motionRatio: undefined,
-    rate: notYet,
-    atWheels: notYet,
-    staticLoad: notYet,
   };
-  const ends = element.ends;
-  const none = (why: Absent): ElementFigures => ({ ...base, sensitivity: why, leak: why, travel: why, idleIn: [] });
-  if (ends === undefined) return none(absent(element.missing ?? "it is not connected"));
-  const joined = { path: element.path, ends, design: distance(designPoint(ends[0].end), designPoint(ends[1].end)) };
-  const d = deflection(joined, positions, [0, 0, 0, 0]);
-  if (isAbsent(d)) return none(d);
-  const by = sensitivities(d.gradient);
-  const span = (mode: CarMode) => spanOf(joined, positions, mode, amplitudesOf(axles, mode));
-  const spans = { heave: span("heave"), pitch: span("pitch"), roll: span("roll"), warp: span("warp") };
-  const most = Math.max(...MODES.map((mode) => Math.abs(by[mode])));
-  const failing = MODES.map((mode) => spans[mode]).find(isAbsent);
-  const found = MODES.flatMap((mode) => (isAbsent(spans[mode]) ? [] : [spans[mode]]));
+  const d = context.parts.design.get(element) ?? absent("it is not connected");
+  if (isAbsent(d)) {
+    const none = { sensitivity: d, leak: d, atWheels: d, staticLoad: d, travel: d };
+    return { ...base, ...none, rate: element.law?.kind === "damper" ? element.law.lowSpeed : d, idleIn: [] };
+  }
+  const by = sensitivities(d);
+  const spans = spansOf(element, context);
   return {
     ...base,
+    fluid: fluidOf(element, context),
     sensitivity: by,
-    leak: leakOf(element, by, spans),
-    travel: failing ?? {
-      from: Math.min(...found.map(({ from }) => from)),
-      to: Math.max(...found.map(({ to }) => to)),
-    },
-    idleIn: MODES.filter((mode) => element.for.includes(mode) && !(Math.abs(by[mode]) > Math.max(STILL, IDLE * most))),
+    leak: leakOf(element, by, spans, context),
+    rate: rateOf(element, d.s),
+    atWheels: atWheels(element, context),
+    staticLoad: loadOf(element, d.s),
+    travel: whole(spans),
+    idleIn: idleIn(element, by),
   };
 }
 
-/** Figures of the elements that join the axles; their laws come with the whole car's analyses. */
-export function carElementFigures(elements: readonly CarElement[], axles: CarAxles): readonly ElementFigures[] {
-  if (elements.length === 0) return [];
-  const positions = {
-    front: axles.front && axlePositions(axles.front),
-    rear: axles.rear && axlePositions(axles.rear),
-  };
-  return elements.map((element) => figuresOf(element, axles, positions));
-}
+/** Figures of every element at car level; what stands beside one is told with it. */
+export const carElementFigures = (context: CarContext): readonly ElementFigures[] =>
+  context.elements.filter(({ part }) => part === undefined).map((element) => figuresOf(element, context));

@@ -4,6 +4,11 @@
  */
 import type { Element } from "../elements/element.js";
 
+/** What is read of an element here, whatever wheels it follows. */
+export interface Carrying extends Pick<Element, "path" | "kind" | "law" | "lawMissing" | "connectionMissing"> {
+  readonly connection: { readonly idle: string | undefined } | undefined;
+}
+
 const CARRY: ReadonlySet<string> = new Set([
   "spring",
   "bump-stop",
@@ -14,7 +19,7 @@ const CARRY: ReadonlySet<string> = new Set([
 ]);
 const DAMP: ReadonlySet<string> = new Set(["damper", "hydraulic-link"]);
 
-function missingOf(elements: readonly Element[], kinds: ReadonlySet<string>): string | undefined {
+function missingOf(elements: readonly Carrying[], kinds: ReadonlySet<string>): string | undefined {
   for (const element of elements) {
     if (!kinds.has(element.kind) || element.connection?.idle !== undefined) continue;
     const what = element.connectionMissing ?? element.lawMissing;
@@ -24,19 +29,19 @@ function missingOf(elements: readonly Element[], kinds: ReadonlySet<string>): st
 }
 
 /** Why the axle's static forces and stiffness are not to be had; undefined where every part is known. */
-export const stiffnessMissing = (elements: readonly Element[]): string | undefined => missingOf(elements, CARRY);
+export const stiffnessMissing = (elements: readonly Carrying[]): string | undefined => missingOf(elements, CARRY);
 
 /** The same for its damping. */
-export const dampingMissing = (elements: readonly Element[]): string | undefined => missingOf(elements, DAMP);
+export const dampingMissing = (elements: readonly Carrying[]): string | undefined => missingOf(elements, DAMP);
 
 /** Force of an element at a deflection with nothing moving, N or N·m. */
-export function staticForce(element: Element, deflection: number): number {
+export function staticForce(element: Pick<Element, "law">, deflection: number): number {
   const { law } = element;
   if (law?.kind === "spring") return law.force(deflection);
   return law?.kind === "damper" ? law.gasForce : 0;
 }
 
 /** dF/ds at a deflection with nothing moving. */
-export function staticRate(element: Element, deflection: number): number {
+export function staticRate(element: Pick<Element, "law">, deflection: number): number {
   return element.law?.kind === "spring" ? element.law.rate(deflection) : 0;
 }

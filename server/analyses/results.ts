@@ -114,7 +114,10 @@ export interface ElementFigures {
   readonly leak: Leak | Absent | undefined;
   /** The element's own rate at static (N/m or N·m/rad), or low-speed damping for a damper (N·s/m). */
   readonly rate: Figure;
-  /** What it gives at the wheels in its first claimed mode: N/m heave, N·m/rad roll, N/m corner (damping alike). */
+  /**
+   * What it gives at the wheels in its first claimed mode: N/m heave, N·m/rad roll, N/m corner (damping alike). Between the
+   * axles N·m/rad in pitch too, both of the body about its centre of gravity, and N/m in warp.
+   */
   readonly atWheels: Figure;
   /** Force or moment at static. */
   readonly staticLoad: Figure;
@@ -184,8 +187,55 @@ export interface WheelAtRest {
   readonly toe: Figure;
 }
 
+/** Stiffness or damping of the whole car; SI. */
+export interface ModalFigures {
+  /**
+   * PᵀMP over heave, pitch, roll and warp, unit travel at every wheel: N/m or N·s/m. Off-diagonals couple the patterns; in
+   * heave it is the sum of both axles' heave rates.
+   */
+  readonly patterns: readonly (readonly number[])[] | Absent;
+  readonly body: BodyFigures;
+}
+
+/** About the centre of gravity: heave positive down, pitch nose down, roll left side up. */
+export interface BodyFigures {
+  /** N/m. */
+  readonly heave: Figure;
+  /** N·m/rad. */
+  readonly pitch: Figure;
+  readonly roll: Figure;
+  /** Force against heave for each radian, N/rad (and moment for each metre, N·m/m): 0 where they do not disturb each other. */
+  readonly heavePitch: Figure;
+  readonly heaveRoll: Figure;
+  /** N·m/rad. */
+  readonly pitchRoll: Figure;
+}
+
+/** What an axle or an element between the axles adds to the patterns' own stiffness, N/m. */
+export interface CarShare {
+  readonly path: string;
+  readonly heave: number;
+  readonly pitch: number;
+  readonly roll: number;
+  readonly warp: number;
+}
+
+/** The whole car at static trim. */
+export interface CarModal {
+  /** ∂²U/∂z² over FL, FR, RL, RR, N/m, tyres left out. */
+  readonly wheels: readonly (readonly number[])[] | Absent;
+  readonly springs: ModalFigures;
+  readonly withTyres: ModalFigures;
+  /** Dampers at low speed. */
+  readonly damping: ModalFigures;
+  readonly shares: readonly CarShare[];
+}
+
 /** Everything computed for one car or set-up. */
 export interface CarAnalysis {
+  readonly modal: CarModal;
+  /** What could not be built of the elements that join the axles. */
+  readonly problems: readonly AssemblyProblem[];
   readonly axles: { readonly front: AxleAnalysis | undefined; readonly rear: AxleAnalysis | undefined };
   /** Elements at car level. Axle rates are those of the axle's own elements, without these. */
   readonly elements: readonly ElementFigures[];

@@ -6,17 +6,8 @@
  */
 import type { Deflection } from "../elements/element.js";
 import type { AxleName } from "../elements/mechanism.js";
+import { type CarMode, PATTERNS } from "../elements/patterns.js";
 import type { ByMode } from "./results.js";
-
-/** The patterns, as plain numbers in the order FL, FR, RL, RR. */
-export const PATTERNS = {
-  heave: [1, 1, 1, 1],
-  pitch: [1, 1, -1, -1],
-  roll: [-1, 1, -1, 1],
-  warp: [-1, 1, 1, -1],
-} as const;
-
-export type CarMode = keyof typeof PATTERNS;
 
 /** Parts that cancel to less than this share of them are nothing: a zero is a zero. */
 const ROUNDING = 1e-14;

@@ -122,7 +122,10 @@ export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, design: A
   if (missing !== undefined) return none(missing);
   const loads = carriedLoads(mechanism, motion);
   if (isAbsent(loads)) return { results: loads, seats: new Map() };
+  const { joined } = mechanism;
+  if (typeof joined === "string") return none(joined);
+  const own = { left: loads.left - (joined?.left ?? 0), right: loads.right - (joined?.right ?? 0) };
   const trimmed = trimElements(mechanism);
-  const needed = forces(trimmed, remaining(loads, elements, trimmed, design), design);
+  const needed = forces(trimmed, remaining(own, elements, trimmed, design), design);
   return isAbsent(needed) ? { results: needed, seats: new Map() } : seatsFor(trimmed, needed);
 }

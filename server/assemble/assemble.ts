@@ -5,16 +5,17 @@
  * Invariant: never throws; what cannot be built is left out with a plain reason, and the rest works.
  */
 import { sweptVolume } from "../elements/connections/cylinders.js";
-import type { Element } from "../elements/element.js";
+import type { Connection } from "../elements/element.js";
 import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
 import type { AxleModel, CarModel, ElementModel, WheelModel } from "../model/car.js";
+import { type Built, builtElement, builtLink } from "./built-element.js";
 import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./connections.js";
 import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
-import { circuitOf, type CylindersModel, linkOf } from "./hydraulic.js";
-import { isLawless, lawOf } from "./laws.js";
+import { circuitOf } from "./hydraulic.js";
+import { lawOf } from "./laws.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
-export { axleKey } from "./axle-key.js";
+export { axleKey, joiningKey } from "./axle-key.js";
 
 /** Both corners; one and the same where the right one mirrors the left one, so that it is solved once. */
 export function builtCorners(axle: AxleModel): Sides<BuiltCorner> {
@@ -24,45 +25,15 @@ export function builtCorners(axle: AxleModel): Sides<BuiltCorner> {
   return { left: built, right: same(left, right) ? built : buildCorner(right) };
 }
 
-interface BuiltElement {
-  readonly elements: readonly Element[];
-  readonly problems: readonly AssemblyProblem[];
-}
-
-const namedAs = ({ path, name, kind, for: modes, side }: ElementModel) => ({ path, name, kind, for: modes, side });
-
-function buildElement(model: ElementModel, parts: AxleParts): BuiltElement {
-  const { path, connection: written } = model;
-  if (written?.kind === "cylinders") return buildLink(model, written, parts);
+function buildElement(model: ElementModel, parts: AxleParts): Built<Connection> {
+  const { connection: written } = model;
+  if (written?.kind === "cylinders") {
+    const joined = cylindersOf(written, parts);
+    return builtLink(model, isUnconnected(joined) ? joined : circuitOf(written, model.block, joined), sweptVolume);
+  }
   const made = connectionOf(model, parts);
-  const connection = isUnconnected(made) ? undefined : made;
   const tied = written?.kind === "twists" && written.tie !== undefined && written.against.body === "rocker";
-  const law = lawOf(model, { connection, tied });
-  const problems: AssemblyProblem[] = [];
-  if (isUnconnected(made) && made.atFault) problems.push({ kind: "connection", path, reason: made.missing });
-  if (isLawless(law) && law.atFault) problems.push({ kind: "law", path, reason: law.lawless });
-  const element = {
-    ...namedAs(model),
-    connection,
-    connectionMissing: isUnconnected(made) ? made.missing : undefined,
-    law: isLawless(law) ? undefined : law,
-    lawMissing: isLawless(law) ? law.lawless : undefined,
-  };
-  return { elements: [element], problems };
-}
-
-/** A hydraulic link: its first volume of oil has the claim and the figures, further ones and flows stand beside it. */
-function buildLink(model: ElementModel, written: CylindersModel, parts: AxleParts): BuiltElement {
-  const joined = cylindersOf(written, parts);
-  const circuit = isUnconnected(joined) ? joined : circuitOf(written, model.block, joined);
-  return linkOf(model, circuit, (chambers, part, law) => ({
-    ...namedAs(model),
-    part,
-    connection: chambers && sweptVolume(chambers),
-    connectionMissing: isUnconnected(circuit) ? circuit.missing : undefined,
-    law: law === undefined || isLawless(law) ? undefined : law,
-    lawMissing: law !== undefined && isLawless(law) ? law.lawless : undefined,
-  }));
+  return builtElement(model, made, lawOf(model, { connection: isUnconnected(made) ? undefined : made, tied }));
 }
 
 const wheelData = (wheel: WheelModel) => ({

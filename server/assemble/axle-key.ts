@@ -126,6 +126,13 @@ function blockKey(block: ResolvedBlock): string {
 const elementKey = ({ path, kind, side, for: modes, connection, block }: ElementModel): string =>
   `${path} ${kind} ${side ?? ""} ${modes.join()} ${connectionKey(connection)}${blockKey(block)}\n`;
 
+/** The key of everything that joins the axles: of both of them, and of the elements between them. */
+export function joiningKey(car: CarModel): string {
+  const { front, rear } = car.axles;
+  const axles = [front, rear].map((axle) => (axle === undefined ? "-" : axleKey(axle, car)));
+  return `${axles.join("\n")}\n${car.elements.map(elementKey).join("")}`;
+}
+
 /** The key of an axle with the masses of its car. */
 export function axleKey(axle: AxleModel, car: CarModel): string {
   const { name, track, rideHeight, travel, trim, wheel, corner } = axle;

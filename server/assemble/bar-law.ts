@@ -72,7 +72,10 @@ function stiffness(block: ResolvedBlock, levers: Sides<BarLever> | undefined): n
 
 const isLawlessRate = (rate: number | Lawless): rate is Lawless => typeof rate !== "number";
 
-export function antiRollBarLaw(model: ElementModel, connection: Connection | undefined): SpringLaw | Lawless {
+export function antiRollBarLaw(
+  model: ElementModel,
+  connection: Pick<Connection, "torsional" | "idle" | "levers"> | undefined,
+): SpringLaw | Lawless {
   const { block } = model;
   if (connection?.idle !== undefined) return lawless(connection.idle);
   const rate = quantityOf(block, "rate");

@@ -102,7 +102,7 @@ function leverFor(bar: BarModel, link: Attachment, side: Side, parts: AxleParts)
   return "kind" in lever ? fault(degenerateReason(lever)) : { lever, body: end.body, linkEnd: end.point };
 }
 
-const basisOf = ({ corners }: AxleParts): "hardpoints" | "planar" =>
+export const basisOf = ({ corners }: AxleParts): "hardpoints" | "planar" =>
   corners.left.corner.basis === "planar" || corners.right.corner.basis === "planar" ? "planar" : "hardpoints";
 
 function twoPoint(ends: readonly [Attachment, Attachment], parts: AxleParts): Connection | Unconnected {
@@ -188,6 +188,29 @@ function tieLever(parts: AxleParts, side: Side, arm: Vec3): TieLever | undefined
   const { d } = design.point("rocker", arm);
   const sense = dot(cross(rocker.axis, sub(arm, rocker.pivot)), d) < 0 ? -1 : 1;
   return { pivot: rocker.pivot, axis: [sense * rocker.axis[0], sense * rocker.axis[1], sense * rocker.axis[2]], arm };
+}
+
+/**
+ * Direction of a side's rocker axis in the car frame, so that bump of its own wheel turns the rocker positively about
+ * it; mirrored, an axis with its rotation (x, y, z) becomes (−x, y, −z).
+ */
+export function rockerAxis(parts: AxleParts, side: Side): Vec3 | Unconnected {
+  const missing = bodyMissing(parts, side, "rocker");
+  if (missing !== undefined) return rests(missing);
+  const lever = rodEnd(parts, side);
+  const made = lever && tieLever(parts, side, lever);
+  if (made === undefined) return rests(`the ${parts.axle.name} linkage does not stand at design position`);
+  const [x, y, z] = made.axis;
+  return side === "left" ? made.axis : [-x, y, -z];
+}
+
+/** Where the push or pull rod works the rocker, in the frame of a left corner. */
+function rodEnd({ axle }: AxleParts, side: Side): Vec3 | undefined {
+  const model = axle.corner[side];
+  if (model.kind === "hardpoints") return model.rod && inLeftFrame(model.rod.inner.value, side);
+  if (model.kind !== "planar" || model.rod === undefined) return undefined;
+  const [y, z] = model.rod.inner.value;
+  return inLeftFrame([axle.wheel[side].centre?.value[0] ?? 0, y, z], side);
 }
 
 function tied(arm: Vec3, parts: AxleParts): Connection | Unconnected {

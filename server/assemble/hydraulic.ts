@@ -12,7 +12,6 @@ import type { DamperLaw, SpringLaw } from "../elements/element.js";
 import { type LineEnd, lineResistance } from "../elements/laws/line-resistance.js";
 import { oilLaw } from "../elements/laws/oil.js";
 import { ATMOSPHERE, type GasCharge, polytropic } from "../elements/laws/polytropic.js";
-import type { AssemblyProblem } from "../elements/mechanism.js";
 import type { ConnectionModel, CylinderModel, LineModel, ResolvedBlock } from "../model/car.js";
 import type { Unconnected } from "./connections.js";
 import { chargeOf } from "./gas-law.js";
@@ -133,7 +132,7 @@ function pressureLaw(lines: readonly LineModel[], filling: Filling | Lawless): S
   if (isLawless(filling)) return filling;
   const { charge, pressure } = filling;
   const gas = charge === undefined ? undefined : polytropic(charge);
-  return oilLaw({ pressure, compliance: complianceOf(lines), gas }) ?? lawless(RIGID);
+  return oilLaw({ pressure, compliance: complianceOf(lines), gas }) ?? lawless(RIGID, true);
 }
 
 /** The lines at a side of a cylinder as that side sees them. */
@@ -183,40 +182,4 @@ function chamberOf<Joined>(
   if (model === undefined || connection === undefined) return fault(`there is no cylinder ${cylinder}`);
   const area = areaOf(model, side);
   return typeof area === "number" ? { cylinder: connection, area } : area;
-}
-
-type PartOf<Joined, E> = (
-  chambers: readonly Chamber<Joined>[] | undefined,
-  part: string | undefined,
-  law: SpringLaw | DamperLaw | Lawless | undefined,
-) => E;
-
-/**
- * A link as elements: the first volume of oil has the claim and the figures; further volumes and the flows stand
- * beside it as its parts. What is wrong with it is told once.
- *
- * @param make an element from what it is worked by; without chambers where the circuit is not to be had
- */
-export function linkOf<Joined, E>(
-  { path }: { readonly path: string },
-  circuit: Circuit<Joined> | Unconnected,
-  make: PartOf<Joined, E>,
-): { readonly elements: readonly E[]; readonly problems: readonly AssemblyProblem[] } {
-  if ("missing" in circuit) {
-    const { missing: reason, atFault } = circuit;
-    return {
-      elements: [make(undefined, undefined, undefined)],
-      problems: atFault ? [{ kind: "connection", path, reason }] : [],
-    };
-  }
-  const volumes = circuit.volumes.map(({ cylinder, chambers, law }, i) =>
-    make(chambers, i === 0 ? undefined : `volume of ${cylinder}`, law),
-  );
-  const flows = circuit.flows.map(({ cylinder, chambers, law }) => make(chambers, `flow of ${cylinder}`, law));
-  const [first] = circuit.volumes;
-  const wrong = first !== undefined && isLawless(first.law) && first.law.atFault ? first.law.lawless : undefined;
-  return {
-    elements: [...volumes, ...flows],
-    problems: wrong === undefined ? [] : [{ kind: "law", path, reason: wrong }],
-  };
 }

@@ -11,9 +11,12 @@ import { bumpStopLaw, springLawOf } from "./spring-law.js";
 
 export { isLawless, type Lawless };
 
+/** What a law may ask of a connection, whatever wheels it follows. */
+export type Joined = Pick<Connection, "torsional" | "idle" | "levers">;
+
 /** What the law may have to know of the connection: whether it twists, and a bar's levers. */
 export interface LawContext {
-  readonly connection: Connection | undefined;
+  readonly connection: Joined | undefined;
   /** The element's bars are tied to each other: two of them in series. */
   readonly tied: boolean;
 }

@@ -5,7 +5,8 @@
  * Invariant: readonly, no state and no text; the same mechanism gives the same figures.
  */
 import type { Corner } from "../linkage/corner.js";
-import type { Element, ElementKind, Mode } from "./element.js";
+import type { CarConnection } from "./car-connection.js";
+import type { Element } from "./element.js";
 import type { End } from "./ends.js";
 
 export type AxleName = "front" | "rear";
@@ -48,6 +49,8 @@ export interface AxleMechanism {
   readonly carMass: number | undefined;
   readonly massFront: number | undefined;
   readonly problems: readonly AssemblyProblem[];
+  /** What elements that join the axles carry for each wheel at design, N, or why that is not known; undefined without any. */
+  readonly joined?: Sides<number> | string | undefined;
 }
 
 /** An end of an element that joins the axles, with the axle that it is on (none for the chassis). */
@@ -56,11 +59,7 @@ export interface CarEnd {
   readonly end: End;
 }
 
-/** An element at car level. `ends` is undefined where it is not a two-point one; `missing` says what it is. */
-export interface CarElement {
-  readonly path: string;
-  readonly kind: ElementKind;
-  readonly for: readonly Mode[];
-  readonly ends: readonly [CarEnd, CarEnd] | undefined;
-  readonly missing: string | undefined;
+/** An element at car level: as one of an axle, with a deflection that follows all four wheels. */
+export interface CarElement extends Omit<Element, "connection" | "side"> {
+  readonly connection: CarConnection | undefined;
 }

@@ -1,8 +1,9 @@
 /** Analyses of axles, kept by their numbers: cars and set-ups that share an axle share its figures. */
 import { analyseAxle } from "../analyses/analyse-axle.js";
-import { carElementFigures } from "../analyses/car-elements.js";
-import type { AxleAnalysis, ElementFigures } from "../analyses/results.js";
-import { assembleAxle, axleKey } from "../assemble/assemble.js";
+import type { CarJoining } from "../analyses/analyse-car.js";
+import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
+import type { AxleAnalysis } from "../analyses/results.js";
+import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
@@ -10,17 +11,34 @@ import { BoundedCache } from "./bounded-cache.js";
 /** Both axles of a hundred set-ups: more than anybody edits at a time. */
 const mostAxles = 200;
 
+interface Joined {
+  readonly joining: CarJoining;
+  readonly loads: JoinedLoads | undefined;
+}
+
 export class AxleAnalyses {
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
+  readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
 
+  /** An axle carries what the elements between the axles leave to it. */
   of(axle: AxleModel, car: CarModel): AxleAnalysis {
-    return this.#kept.get(axleKey(axle, car), () => analyseAxle(assembleAxle(axle, car)));
+    const joined = this.#joinedIn(car)?.loads?.[axle.name];
+    const key = axleKey(axle, car);
+    return this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
+      analyseAxle({ ...assembleAxle(axle, car), joined }),
+    );
   }
 
-  /** Figures of the elements that join the axles; few cars have any. */
-  joining(car: CarModel): readonly ElementFigures[] {
-    if (car.elements.length === 0) return [];
-    const { elements, axles } = assembleCarElements(car);
-    return carElementFigures(elements, axles);
+  /** The elements that join the axles; few cars have any. */
+  joining(car: CarModel): CarJoining | undefined {
+    return this.#joinedIn(car)?.joining;
+  }
+
+  #joinedIn(car: CarModel): Joined | undefined {
+    if (car.elements.length === 0) return undefined;
+    return this.#joined.get(joiningKey(car), () => {
+      const joining = assembleCarElements(car);
+      return { joining, loads: joinedLoads(joining) };
+    });
   }
 }

@@ -4,9 +4,7 @@
  */
 import { parse } from "../../grammar/index.js";
 import { analyseCar } from "../analyses/analyse-car.js";
-import { carElementFigures } from "../analyses/car-elements.js";
-import type { CarAnalysis, ElementFigures } from "../analyses/results.js";
-import { assembleCarElements } from "../assemble/car-elements.js";
+import type { CarAnalysis } from "../analyses/results.js";
 import type { CheckedCar, RuleContext } from "../findings/context.js";
 import type { Finding, TextEdit } from "../findings/finding.js";
 import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
@@ -132,7 +130,7 @@ export class CheckedFiles {
       model,
       base: baseModel === undefined ? undefined : this.#checked(baseModel),
       get analysis() {
-        return (analysis ??= analyseCar(model, (axle) => analyses.of(axle, model), carElements(model)));
+        return (analysis ??= analyseCar(model, (axle) => analyses.of(axle, model), analyses.joining(model)));
       },
     };
   }
@@ -158,10 +156,4 @@ export class CheckedFiles {
     );
     return this.#contextOf(uri, resolved);
   }
-}
-
-/** Figures of the elements that join the axles; most cars have none. */
-function carElements(model: CarModel): readonly ElementFigures[] {
-  const { elements, axles } = assembleCarElements(model);
-  return carElementFigures(elements, axles);
 }

@@ -1,12 +1,11 @@
 /** A car written as text, resolved, assembled and analysed: for tests of the way from words to figures. */
 import { analyseAxle } from "../../server/analyses/analyse-axle.js";
 import { analyseCar } from "../../server/analyses/analyse-car.js";
-import { carElementFigures } from "../../server/analyses/car-elements.js";
 import type { AxleAnalysis, CarAnalysis, ElementFigures, Figure } from "../../server/analyses/results.js";
 import { assembleAxle } from "../../server/assemble/assemble.js";
-import { assembleCarElements } from "../../server/assemble/car-elements.js";
 import type { AxleMechanism } from "../../server/elements/mechanism.js";
 import type { CarModel } from "../../server/model/car.js";
+import { AxleAnalyses } from "../../server/snapshot/axle-analyses.js";
 import { contextOf } from "./context.js";
 
 export const carOf = (text: string, more: Readonly<Record<string, string>> = {}): CarModel => {
@@ -16,8 +15,8 @@ export const carOf = (text: string, more: Readonly<Record<string, string>> = {})
 };
 
 export function analysisOf(car: CarModel): CarAnalysis {
-  const { elements, axles } = assembleCarElements(car);
-  return analyseCar(car, (axle) => analyseAxle(assembleAxle(axle, car)), carElementFigures(elements, axles));
+  const analyses = new AxleAnalyses();
+  return analyseCar(car, (axle) => analyses.of(axle, car), analyses.joining(car));
 }
 
 export function mechanismOf(text: string, more: Readonly<Record<string, string>> = {}): AxleMechanism {
