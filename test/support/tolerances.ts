@@ -55,3 +55,5 @@ export const NEXT_TO_LIMIT = 1e-8;
 export const CONTINUOUS = 1e-6;
 /** A computed eye against the nearest one that a search finds, m: its rays are a quarter of a degree apart. */
 export const NEAREST_EYE = 2e-5;
+/** Against figures that a textbook prints with five digits, relative. */
+export const BOOK_FIVE = 1e-5;
