@@ -61,7 +61,8 @@ export function builtLink<C>(
   swept: (chambers: readonly Chamber<C>[]) => C,
 ): Built<C> {
   if (isUnconnected(circuit)) {
-    return { elements: [elementOf<C>(model, circuit, undefined)], problems: problemsOf(model, circuit, undefined) };
+    const law = { lawless: circuit.missing, atFault: false };
+    return { elements: [elementOf<C>(model, circuit, law)], problems: problemsOf(model, circuit, law) };
   }
   const volumes = circuit.volumes.map(({ cylinder, chambers, law }, i) =>
     elementOf(model, swept(chambers), law, i === 0 ? undefined : `volume of ${cylinder}`),
