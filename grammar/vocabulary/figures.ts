@@ -96,6 +96,7 @@ export const figures: readonly FigureWord[] = [
     "The element's own rate at static trim; of a damper, its low-speed damping.",
   ),
   entry("load", "element", ["force", "moment"], "Force or moment that the element carries."),
+  entry("pressure", "element", "pressure", "Pressure of the gas or oil in the element, as a gauge reads it."),
   entry("deflection", "element", ["length", "angle"], "Deflection from design position, compression positive."),
   entry("roll-stiffness-front", "car", "share", "Front axle's share of the roll stiffness."),
   entry("load-transfer-front", "car", "share", "Front axle's share of the lateral load transfer.", true),

@@ -39,10 +39,15 @@ const WHEEL: Readonly<Record<string, (wheel: WheelAtRest) => Figure>> = {
   toe: ({ toe }) => toe,
 };
 
+/** What is measured in swept volume has no figure in newtons. */
+const ofVolume = ({ measure, path }: ElementFigures, why: string): Absent | undefined =>
+  measure === "volume" ? absent(`${path} works on swept volume: its ${why}`) : undefined;
+
 const ELEMENT: Readonly<Record<string, (element: ElementFigures) => Figure>> = {
   "motion-ratio": ({ motionRatio, path }) => motionRatio ?? absent(`${path} is not a corner element`),
-  rate: ({ rate }) => rate,
-  load: ({ staticLoad }) => staticLoad,
+  rate: (element) => ofVolume(element, "rate is a pressure for each volume") ?? element.rate,
+  load: (element) => ofVolume(element, "load is its pressure") ?? element.staticLoad,
+  pressure: ({ fluid, path }) => fluid?.pressure ?? absent(`${path} has neither gas nor oil that is worked out`),
   deflection: () => 0,
 };
 
@@ -69,9 +74,12 @@ function leakFigure(element: ElementFigures, name: string): Figure | undefined {
   return leak.mode === mode ? ending[1](leak) : absent(`${mode} is not what ${path} leaks into`);
 }
 
-function sensitivityFigure({ sensitivity, path }: ElementFigures, name: string): Figure | undefined {
+function sensitivityFigure(element: ElementFigures, name: string): Figure | undefined {
+  const { sensitivity, path } = element;
   if (!name.endsWith("-sensitivity")) return undefined;
   if (isAbsent(sensitivity)) return sensitivity;
+  const swept = ofVolume(element, "sensitivity is an area");
+  if (swept !== undefined) return swept;
   const mode = name.slice(0, -"-sensitivity".length);
   const found = Object.entries(sensitivity).find(([word]) => word === mode);
   return found?.[1] ?? absent(`${path} has no sensitivity of the name ${mode}`);

@@ -105,6 +105,22 @@ describe("a gas spring on an axle", () => {
     expectClose(number(strut.fluid?.pressure), pressure, CLOSED_FORM);
   });
 
+  it("is expected by its pressure; what works on swept volume has no newtons", () => {
+    const link = `hydraulic-link line for heave {\n ${cylinder("c", "left.rocker.third and right.rocker.third")}
+      accumulator { pressure 5 bar, volume 80 ml }\n }`;
+    const wants = [
+      "tried.pressure 23.98675 bar within 0.001 bar",
+      "line.pressure 5 bar within 0.001 bar",
+      "line.load above 3 N",
+    ];
+    const car = carOf(
+      carText({ elements: `${gas(charge)}\n ${link}`, car: wants.map((want) => `expect front.${want}`).join("\n  ") }),
+    );
+    const [own, line, load] = analysisOf(car).expectations;
+    expect([own?.met, line?.met, load?.met]).toEqual([true, true, undefined]);
+    expect(reason(load?.value)).toMatch(/works on swept volume: its load is its pressure/);
+  });
+
   it.each([
     ["pressure 20 bar\n volume 80 ml", /no area/],
     ["volume 80 ml\n area 314 mm^2", /needs pressure and volume/],
