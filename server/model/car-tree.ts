@@ -12,7 +12,8 @@ import { settleFormulas } from "./formulas.js";
 import { plainWord } from "./forms.js";
 import type { AxleName } from "./origin.js";
 import { Overrides } from "./override.js";
-import { newStatement, readBlock, type BlockPlace, type LocalOverride, type Reading } from "./read-block.js";
+import type { BlockPlace } from "./block-place.js";
+import { newStatement, readBlock, type LocalOverride, type Reading } from "./read-block.js";
 import { Reader } from "./reader.js";
 import { readItems, type Read } from "./read-statement.js";
 import { pathOf } from "./place.js";
@@ -51,7 +52,8 @@ function build(declared: Declared): void {
     return;
   }
   const base = declared.base && declared.context.findDeclared(declared.base.text);
-  declared.tree = base?.tree == null ? null : applySetup(declared, base.tree);
+  declared.tree =
+    base === undefined || base.tree === undefined || base.tree === null ? null : applySetup(declared, base.tree);
 }
 
 /** Tells about the name behind `from`: unknown, or part of a circle. */

@@ -13,12 +13,8 @@ import type { AxleName, Origin } from "./origin.js";
 import type { ResolvedCar } from "./resolved-file.js";
 import type { Sink } from "./sink.js";
 import { at } from "./sink.js";
+import type { View } from "./view.js";
 import { axleStatement, wordIn, type CarTree, type TreeBlock } from "./tree.js";
-
-export interface View {
-  readonly model: ResolvedCar;
-  readonly tree: CarTree;
-}
 
 /** Leak thresholds where none are written, as the vocabulary says. */
 const usualLimits = { information: 0.02, warning: 0.05 };

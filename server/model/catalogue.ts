@@ -2,16 +2,17 @@
 import type { Statement } from "../../grammar/index.js";
 import { findWord, words, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
-import type { FileContext } from "./file-context.js";
 import type { Part, Parts } from "./fit.js";
 import { plainWord } from "./forms.js";
 import { checkName } from "./names.js";
 import type { Origin } from "./origin.js";
-import { readInner, type BlockPlace } from "./read-block.js";
+import type { BlockPlace } from "./block-place.js";
+import { readInner } from "./read-block.js";
 import { Reader } from "./reader.js";
 import { readItems } from "./read-statement.js";
 import { blockScope, isLet, type Scope } from "./scope.js";
-import { at, type Named } from "./sink.js";
+import { at, type Named, type Sink } from "./sink.js";
+import type { Tables } from "./tables.js";
 
 interface Shelved {
   readonly raw: Statement;
@@ -24,11 +25,21 @@ interface Shelved {
 
 const partWords: ReadonlySet<string> = new Set(words.filter((word) => word.role === "part").map((word) => word.word));
 
+/** What a shelf has to know of its file, and of those that the file uses. */
+export interface ShelfPlace {
+  readonly uri: string;
+  readonly scope: Scope;
+  readonly sink: Sink;
+  readonly tables: Tables;
+  readonly shelf: Shelf;
+  readonly used: readonly ShelfPlace[];
+}
+
 export class Shelf implements Parts {
-  readonly #context: FileContext;
+  readonly #context: ShelfPlace;
   readonly #shelved = new Map<string, Shelved>();
 
-  constructor(context: FileContext, statements: readonly Statement[]) {
+  constructor(context: ShelfPlace, statements: readonly Statement[]) {
     this.#context = context;
     for (const statement of statements) if (plainWord(statement.head) === "catalogue") this.#catalogue(statement);
   }

@@ -3,7 +3,7 @@
  * parts. Made from the syntax tree alone; cars are built from it on demand (`car-tree.ts`).
  */
 import type { Name, Parsed, Statement, Text } from "../../grammar/index.js";
-import type { View } from "./car-view.js";
+import type { View } from "./view.js";
 import { Shelf } from "./catalogue.js";
 import { plainWord } from "./forms.js";
 import type { Origin } from "./origin.js";

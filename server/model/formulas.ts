@@ -46,9 +46,9 @@ function rewriter(results: Results): (block: TreeBlock) => TreeBlock {
     for (const statement of block.statements) {
       const now = results.has(statement) ? results.get(statement) : statement;
       const inner = now?.block && rewrite(now.block);
-      const whole = now === undefined || inner === now.block ? now : { ...now, block: inner };
-      if (whole !== statement) changed = true;
-      if (whole !== undefined) statements.push(whole);
+      const complete = now === undefined || inner === now.block ? now : { ...now, block: inner };
+      if (complete !== statement) changed = true;
+      if (complete !== undefined) statements.push(complete);
     }
     const rewritten = changed ? { ...block, statements } : block;
     done.set(block, rewritten);

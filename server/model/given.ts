@@ -2,7 +2,7 @@
  * Values out of resolved blocks, by word; and points of a right side put back into the car's frame.
  * A resolved value is a `Given` with its kind beside it, so nothing is copied.
  */
-import type { ResolvedValue, Vec2, Vec3 } from "./car.js";
+import type { ResolvedValue, Vec3 } from "./car.js";
 import type { Given, Side } from "./origin.js";
 import { mirrorCoordinates } from "./sides.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -26,10 +26,6 @@ export function choiceIn(block: TreeBlock | undefined, word: string): string | u
 /** The point behind a word, in the frame of the car. */
 export function pointIn(block: TreeBlock | undefined, word: string, side: Side): Given<Vec3> | undefined {
   return pointOf(wordIn(block, word), side) as Given<Vec3> | undefined;
-}
-
-export function planarPointIn(block: TreeBlock | undefined, word: string, side: Side): Given<Vec2> | undefined {
-  return pointOf(wordIn(block, word), side) as Given<Vec2> | undefined;
 }
 
 export function pointOf(statement: TreeStatement | undefined, side: Side): Given<readonly number[]> | undefined {

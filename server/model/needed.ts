@@ -2,7 +2,7 @@
 import type { Block } from "../../grammar/index.js";
 import { wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
-import { ownerOf, type BlockPlace } from "./read-block.js";
+import { type BlockPlace, ownerOf } from "./block-place.js";
 import type { TreeBlock } from "./tree.js";
 
 const neededIn = new Map<Concept, readonly Word[]>();

@@ -10,6 +10,7 @@ import type { ResolvedRow } from "./car.js";
 import { expandFit, type Parts } from "./fit.js";
 import { plainWord } from "./forms.js";
 import { checkName } from "./names.js";
+import type { BlockPlace } from "./block-place.js";
 import { checkNeeded } from "./needed.js";
 import type { Origin } from "./origin.js";
 import { Reader } from "./reader.js";
@@ -35,26 +36,11 @@ export interface Reading {
   readonly overrides: LocalOverride[] | undefined;
 }
 
-export interface BlockPlace {
-  readonly concept: Concept;
-  readonly scope: Scope;
-  /** The statement that opens the block, its word and name: for messages. */
-  readonly opener: Statement;
-  readonly word: string;
-  readonly name: { readonly text: string; readonly origin: Origin } | undefined;
-  /** True where only what differs is written, so that nothing is needed. */
-  readonly partial: boolean;
-}
-
 export function readBlock(block: Block, where: BlockPlace, reading: Reading): TreeBlock {
   const scope = blockScope(where.scope, block.entries, where.concept);
   const read = new BlockReader(block, scope === where.scope ? where : { ...where, scope }, reading);
   return read.all();
 }
-
-/** How messages call the owner of a block: `axle front`, `rocker`. */
-export const ownerOf = ({ word, name }: Pick<BlockPlace, "word" | "name">): string =>
-  name === undefined ? word : `${word} ${name.text}`;
 
 /** Up to this many lines are simply gone through. */
 const shortBlock = 64;
@@ -78,7 +64,8 @@ class BlockReader {
     this.#reading = reading;
     this.#reader = new Reader(where.scope);
     // As many as there are lines, at once: arrays that grow by pushing take several times their room.
-    this.#statements = new Array<TreeStatement>(raw.entries.length);
+    this.#statements = [];
+    this.#statements.length = raw.entries.length;
     this.#once = raw.entries.length > shortBlock ? [] : undefined;
   }
 

@@ -39,7 +39,8 @@ export function readItems(
   const fit = reader.choose(fits, items) as FormFit;
   const { form, index } = fit;
   const wanted = valuesIn(form);
-  const values = new Array<ResolvedValue>(wanted);
+  const values: ResolvedValue[] = [];
+  values.length = wanted;
   let count = 0;
   let name: Read["name"];
   for (let slot = 0; slot < form.length; slot++) {

@@ -8,7 +8,8 @@
 import { findWord, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Statement } from "../../grammar/index.js";
 import { chainOf, checkBase, treeOf } from "./car-tree.js";
-import { viewOf, type View } from "./car-view.js";
+import { viewOf } from "./car-view.js";
+import type { View } from "./view.js";
 import type { Declared, FileContext } from "./file-context.js";
 import { Files, ResolveCache } from "./files.js";
 import { plainWord } from "./forms.js";
@@ -23,7 +24,7 @@ import { withoutSpoiled } from "./spoiled.js";
 import { wayBack } from "./use-graph.js";
 
 export { ResolveCache } from "./files.js";
-export type { ModelSymbol, ResolvedCar, ResolvedFile } from "./resolved-file.js";
+export type { ResolvedFile } from "./resolved-file.js";
 
 export function resolveFile(
   uri: string,

@@ -60,13 +60,20 @@ function readMeasured(
   pair: string | undefined,
 ): Measured | undefined {
   if (item.kind === "quantity") return readLiteral(item, dimension, reader, pair);
-  const amount = evaluate(item, reader);
+  const cover = pair === undefined ? undefined : parseUnit(pair);
+  const amount = underUnit(evaluate(item, reader, cover), cover);
   if (amount === undefined) return undefined;
   if (dimension !== "any" && !sameDimension(amount.exponents, dimensions[dimension])) {
     reportDimension(reader, item, dimension, amount);
     return undefined;
   }
   return { si: amount.si, unit: shownIn(amount, dimension), dimension };
+}
+
+/** A sum of plain numbers is covered by the unit behind the brackets as a single number is. */
+function underUnit(amount: Amount | undefined, cover: UnitInfo | undefined): Amount | undefined {
+  if (amount === undefined || cover === undefined || !isPlain(amount.exponents)) return amount;
+  return { si: valueToSI(amount.si, cover), exponents: cover.dimension, unit: cover.text };
 }
 
 function shownIn(amount: Amount, dimension: DimensionName): string {

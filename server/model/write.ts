@@ -41,7 +41,7 @@ export function writeStatement(line: WrittenLine, writing: Writing, reading: Rea
   const origin = at(scope.uri, raw);
   const reader = new Reader(scope).on(origin, word.word, word);
   if (target !== undefined && isAdjustment(word, line.items)) return adjust(line, writing, reader, origin);
-  const read = readLine(line, writing, reader);
+  const read = keptValues(word, readLine(line, writing, reader), target);
   if (target === undefined && read.name !== undefined && !takesName(writing, read, scope)) return undefined;
   const { concept } = writing.parent;
   const inner = { concept, scope, opener: raw, word: word.word, name: target?.name, partial: false };
@@ -91,6 +91,16 @@ function withName(word: Word, read: Read, target: TreeStatement): readonly Resol
   const index = slots.findIndex((slot) => slot.kind === "name");
   if (name !== undefined && index !== -1) values.splice(index, 0, name);
   return values;
+}
+
+/** `position 4` over `position 3 of 5`: a shorter way to write it keeps what it does not speak of. */
+function keptValues(word: Word, read: Read, target: TreeStatement | undefined): Read {
+  const short = word.takes[read.form];
+  const whole = target === undefined ? undefined : word.takes[target.form];
+  if (target === undefined || short === undefined || whole === undefined || read.values.length === 0) return read;
+  const isStart = short.length < whole.length && short.every((slot, index) => slot.kind === whole[index]?.kind);
+  const rest = target.values.slice(read.values.length);
+  return isStart && rest.length > 0 ? { ...read, form: target.form, values: [...read.values, ...rest] } : read;
 }
 
 /** A block by itself stands behind the form that is inherited. */

@@ -52,5 +52,7 @@ function wordsHere(candidates: readonly string[]): string {
 
 function kindOfWord(concept: string): string {
   if (concept === "for") return "a mode that an element can be for here";
-  return concept === "file" ? "a word of the top level of a file" : `a word of ${/^[aeiou]/.test(concept) ? "an" : "a"} ${quoted(concept)} block`;
+  return concept === "file"
+    ? "a word of the top level of a file"
+    : `a word of ${/^[aeiou]/.test(concept) ? "an" : "a"} ${quoted(concept)} block`;
 }
