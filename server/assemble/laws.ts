@@ -5,11 +5,9 @@ import { actuatorLaw } from "./actuator-law.js";
 import { antiRollBarLaw } from "./bar-law.js";
 import { damperLawOf } from "./damper-law.js";
 import { gasSpringLaw } from "./gas-law.js";
-import { isLawless, type Lawless, lawless } from "./lawless.js";
+import { type Lawless, lawless } from "./lawless.js";
 import { numberOf } from "./reading.js";
 import { bumpStopLaw, springLawOf } from "./spring-law.js";
-
-export { isLawless, type Lawless };
 
 /** What a law may ask of a connection, whatever wheels it follows. */
 export type Joined = Pick<Connection, "torsional" | "idle" | "levers">;

@@ -12,7 +12,7 @@ export interface Amount {
   readonly unit: string;
 }
 
-export type UnitInfo = NonNullable<ReturnType<typeof parseUnit>>;
+export type { UnitInfo } from "../quantities/index.js";
 
 export const plainNumber = dimensions.number;
 

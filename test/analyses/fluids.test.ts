@@ -84,11 +84,11 @@ describe("a gas spring on an axle", () => {
   });
 
   it("carries weight: what it pushes with is off the corner springs", () => {
-    const with_ = frontOf(carText({ elements: gas(charge) }));
+    const withGas = frontOf(carText({ elements: gas(charge) }));
     const without = frontOf(carText({}));
-    const side = (analysis: typeof with_) => number(elementIn(analysis, "front.left.side").staticLoad);
+    const side = (analysis: typeof withGas) => number(elementIn(analysis, "front.left.side").staticLoad);
     const ratio = number(elementIn(without, "front.left.side").motionRatio);
-    expectClose(side(without) - side(with_), (2878.41 * motionOf(figures).heave) / 2 / ratio, CLOSED_FORM);
+    expectClose(side(without) - side(withGas), (2878.41 * motionOf(figures).heave) / 2 / ratio, CLOSED_FORM);
   });
 
   it("as the trim element changes its length: pressure rises with the load, its charge is what is written", () => {
@@ -327,8 +327,8 @@ describe("a hydraulic link between the axles", () => {
         number(elementIn(axles[axle] ?? { elements: [] }, `${axle}.left.side`).staticLoad),
       );
     };
-    const [with_, without] = [loads(words), loads("")];
-    for (const i of [0, 1]) expectClose((without[i] ?? NaN) - (with_[i] ?? NaN), 1e6 * 300e-6, CLOSED_FORM);
+    const [withGas, without] = [loads(words), loads("")];
+    for (const i of [0, 1]) expectClose((without[i] ?? NaN) - (withGas[i] ?? NaN), 1e6 * 300e-6, CLOSED_FORM);
   });
 
   it("that cannot be worked out leaves the axles' weight unknown, and says so", () => {

@@ -18,7 +18,7 @@ describe("annotated sources", () => {
     ["another rule", `${line}${carets} error unknown-name: is not a word of\n`],
     ["other words", `${line}${carets} error: is a word of\n`],
   ])("fail for %s", (_, annotated) => {
-    expect(() => checkFindings(annotated)).toThrow();
+    expect(() => checkFindings(annotated)).toThrow(/expected/);
   });
 
   it("take no other comment for an annotation", () => {
