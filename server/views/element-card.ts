@@ -1,7 +1,8 @@
 /** An element's claim beside its evidence: motion in every mode, leak, rates, share, load, travel. */
 import type { ElementFigures, Figure, Leak } from "../analyses/results.js";
-import type { ElementModel } from "../model/car.js";
+import { atWheelsPlace, atWheelsUnit, elementUnits } from "./element-units.js";
 import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
+import { fluidRows } from "./fluid-card.js";
 import type { ElementSubject } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -25,12 +26,10 @@ function oneElement(element: ElementSubject, first: boolean): string {
 function motionTable(figures: ElementFigures, unit: ShowUnit): string {
   const { sensitivity } = figures;
   if (isAbsent(sensitivity)) return `Motion: none (${sensitivity.reason})`;
-  const show = (value: number): string =>
-    figures.torsional ? showFigure(value, unit("angle-per-length"), 4) : showRatio(value);
+  const { moved, motion: show } = elementUnits(figures, unit);
   const modes = ["heave", "roll", "pitch", "warp"] as const;
-  const what = figures.torsional ? "twist" : "compression";
   return [
-    `| ${what} per wheel travel | ${modes.join(" | ")} |`,
+    `| ${moved} per wheel travel | ${modes.join(" | ")} |`,
     `| --- | ${modes.map(() => "---:").join(" | ")} |`,
     `| from ${figures.basis} | ${modes.map((mode) => show(sensitivity[mode])).join(" | ")} |`,
   ].join("\n");
@@ -39,18 +38,19 @@ function motionTable(figures: ElementFigures, unit: ShowUnit): string {
 function figureList(element: ElementSubject, figures: ElementFigures, unit: ShowUnit): string {
   const { model } = element;
   const damper = model.kind === "damper";
-  const own = figures.torsional ? (damper ? "torsional-damping" : "torsional-rate") : damper ? "damping" : "rate";
+  const units = elementUnits(figures, unit);
   const rows: string[] = [];
   if (figures.motionRatio !== undefined && !figures.torsional) {
     rows.push(`motion ratio (element per wheel travel) ${ratio(figures.motionRatio)}`);
   }
   rows.push(...leakRows(figures.leak));
-  rows.push(`${damper ? "damping at low speed" : "own rate"} ${showFigure(figures.rate, unit(own))}`);
-  rows.push(`at the ${place(model)} ${showFigure(figures.atWheels, unit(atWheelsDimension(model, damper)))}`);
+  rows.push(`${damper ? "damping at low speed" : "own rate"} ${showFigure(figures.rate, units.rate)}`);
+  rows.push(`at the ${atWheelsPlace(model)} ${showFigure(figures.atWheels, atWheelsUnit(model, unit))}`);
   rows.push(...shareRows(element, unit));
-  const load = figures.torsional ? unit("moment") : unit("force");
-  if (!damper) rows.push(`static load ${showFigure(figures.staticLoad, load)}`);
-  rows.push(travelRow(figures, unit));
+  // The pressure of oil is told with its fluid.
+  if (!damper && figures.measure !== "volume") rows.push(`static load ${showFigure(figures.staticLoad, units.load)}`);
+  rows.push(...fluidRows(element, figures, unit));
+  rows.push(travelRow(figures, units.travel, model.axle === undefined ? "car" : "axle"));
   return rows.map((row) => `- ${row}`).join("\n");
 }
 
@@ -72,38 +72,41 @@ export function leakText(leak: Leak): string {
   return `leak into ${into}: ${showShare(leak.firstOrder)} at design, ${finite}, ${rate}`;
 }
 
-function place(model: ElementModel): string {
-  return model.for.includes("corner") ? "wheel" : `axle in ${model.for[0] ?? "its mode"}`;
-}
-
-function atWheelsDimension(
-  model: ElementModel,
-  damper: boolean,
-): "rate" | "torsional-rate" | "damping" | "torsional-damping" {
-  const roll = model.for[0] === "roll";
-  if (damper) return roll ? "torsional-damping" : "damping";
-  return roll ? "torsional-rate" : "rate";
-}
-
 function shareRows(element: ElementSubject, unit: ShowUnit): readonly string[] {
-  const rates = element.axle && element.car.analysis.axles[element.axle.name]?.rates;
-  const share = rates?.shares.find(({ path }) => path === element.model.path);
+  const parts = element.axle === undefined ? sharesInCar(element, unit) : sharesInAxle(element, unit);
+  const told = parts.filter((part) => part !== undefined);
+  return told.length === 0 ? [] : [`adds ${told.join(", ")}`];
+}
+
+function sharesInAxle({ car, axle, model }: ElementSubject, unit: ShowUnit): readonly (string | undefined)[] {
+  const rates = axle && car.analysis.axles[axle.name]?.rates;
+  const share = rates?.shares.find(({ path }) => path === model.path);
   if (rates === undefined || share === undefined) return [];
-  const parts = [
+  return [
     partOf("heave", share.heave, rates.heaveRate, unit("rate")),
     partOf("roll", share.roll, rates.rollStiffness, unit("torsional-rate")),
-  ].filter((part) => part !== undefined);
-  return parts.length === 0 ? [] : [`adds ${parts.join(", ")}`];
+  ];
 }
 
-function partOf(mode: "heave" | "roll", own: number, whole: Figure, unit: string): string | undefined {
-  if (isAbsent(whole) || whole === 0 || own === 0) return undefined;
+/** Of the car's patterns of wheel travel. */
+function sharesInCar({ car, model }: ElementSubject, unit: ShowUnit): readonly (string | undefined)[] {
+  const { shares, springs } = car.analysis.modal;
+  const share = shares.find(({ path }) => path === model.path);
+  const { patterns } = springs;
+  if (share === undefined || isAbsent(patterns)) return [];
+  const modes = ["heave", "pitch", "roll", "warp"] as const;
+  return modes.map((mode, i) => partOf(`the ${mode} pattern`, share[mode], patterns[i]?.[i] ?? 0, unit("rate")));
+}
+
+/** A share that would be shown as 0 %. */
+const NEXT_TO_NOTHING = 5e-5;
+
+function partOf(mode: string, own: number, whole: Figure, unit: string): string | undefined {
+  if (isAbsent(whole) || !(Math.abs(own) > NEXT_TO_NOTHING * Math.abs(whole))) return undefined;
   return `${showFigure(own, unit)} (${showShare(own / whole)}) in ${mode}`;
 }
 
-function travelRow(figures: ElementFigures, unit: ShowUnit): string {
-  const { travel } = figures;
+function travelRow({ travel }: ElementFigures, unit: string, whose: string): string {
   if (isAbsent(travel)) return `travel none (${travel.reason})`;
-  const of = unit(figures.torsional ? "angle" : "length");
-  return `moves ${showFigure(travel.from, of, 3)} to ${showFigure(travel.to, of, 3)} over the axle's travel`;
+  return `moves ${showFigure(travel.from, unit, 3)} to ${showFigure(travel.to, unit, 3)} over the ${whose}'s travel`;
 }

@@ -2,6 +2,7 @@
 import type { Span, Statement } from "../../grammar/index.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
 import type { FileView } from "../snapshot/workspace.js";
+import { carSummary } from "./car-summary.js";
 import { axleSummary } from "./axle-summary.js";
 import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
@@ -36,6 +37,7 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
     const axle = axleAt(car, file.uri, statement.start);
     if (axle !== undefined) return [axleSummary(car, axle.name)];
   }
+  if (place.word?.word === "car" || place.word?.word === "setup") return some(carSummary(car));
   return [];
 }
 

@@ -3,6 +3,7 @@ import type { Span } from "../../grammar/index.js";
 import type { ElementModel } from "../model/car.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { elementCard } from "./element-card.js";
+import { atWheelsUnit } from "./element-units.js";
 import { isAbsent, showFigure } from "./figures.js";
 import { withUnitStars } from "./markdown.js";
 import { type ElementSubject, everyElement } from "./subject.js";
@@ -15,7 +16,19 @@ export interface Inlay {
 }
 
 /** Words whose line sets the rate of an element. */
-const rateWords = new Set(["rate", "coil", "torsion-bar", "fit", "damping", "bump", "knee", "curve", "torsional-rate"]);
+const rateWords = new Set([
+  "pressure",
+  "accumulator",
+  "rate",
+  "coil",
+  "torsion-bar",
+  "fit",
+  "damping",
+  "bump",
+  "knee",
+  "curve",
+  "torsional-rate",
+]);
 
 export function inlaysIn(file: FileView, range: Span): readonly Inlay[] {
   const inlays = new Map<number, Inlay>();
@@ -36,11 +49,7 @@ function anchor(file: FileView, model: ElementModel): number | undefined {
 
 function labelOf({ car, model, figures }: ElementSubject): string | undefined {
   if (figures === undefined || isAbsent(figures.atWheels)) return undefined;
-  const unit = unitsOfCar(car.model);
-  const damper = model.kind === "damper";
-  const roll = model.for[0] === "roll";
-  const dimension = damper ? (roll ? "torsional-damping" : "damping") : roll ? "torsional-rate" : "rate";
-  return ` → ${showFigure(figures.atWheels, unit(dimension))} ${whereIn(model)}`;
+  return ` → ${showFigure(figures.atWheels, atWheelsUnit(model, unitsOfCar(car.model)))} ${whereIn(model)}`;
 }
 
 function whereIn(model: ElementModel): string {

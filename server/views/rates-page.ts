@@ -2,20 +2,14 @@
 import type { ElementFigures, Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import { axleRows } from "./axle-summary.js";
-import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
+import { carSections } from "./car-summary.js";
+import { elementUnits } from "./element-units.js";
+import { isAbsent, showFigure, showShare } from "./figures.js";
+import { cell, left, right, type Section } from "./section.js";
 import { everyElement } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
-export interface Column {
-  readonly head: string;
-  readonly align: "left" | "right";
-}
-
-export interface Section {
-  readonly title: string;
-  readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
-}
+export type { Column, Section } from "./section.js";
 
 export interface RatesPage {
   readonly title: string;
@@ -33,13 +27,11 @@ export function ratesPage(car: CheckedCar): RatesPage {
     axleSection(car, reasons),
     motionSection(car, reasons),
     shareSection(car),
+    ...carSections(car, reasons),
     expectationSection(car, reasons),
   ];
   return { title, sections: sections.filter(({ rows }) => rows.length > 0), reasons: [...reasons] };
 }
-
-const right = (head: string): Column => ({ head, align: "right" });
-const left = (head: string): Column => ({ head, align: "left" });
 
 function axleSection(car: CheckedCar, reasons: Set<string>): Section {
   const unit = unitsOfCar(car.model);
@@ -62,12 +54,6 @@ function axleSection(car: CheckedCar, reasons: Set<string>): Section {
   return { title: "At static trim", columns: [left(""), ...axles.map(right)], rows };
 }
 
-function cell(figure: Figure, unit: string, reasons: Set<string>): string {
-  if (!isAbsent(figure)) return showFigure(figure, unit);
-  reasons.add(figure.reason);
-  return "-";
-}
-
 function motionSection(car: CheckedCar, reasons: Set<string>): Section {
   const unit = unitsOfCar(car.model);
   const modes = ["heave", "roll", "pitch", "warp"] as const;
@@ -88,8 +74,7 @@ function motionSection(car: CheckedCar, reasons: Set<string>): Section {
 
 function motionRow(figures: ElementFigures, unit: ShowUnit, reasons: Set<string>): readonly string[] {
   const { sensitivity, leak } = figures;
-  const show = (value: number): string =>
-    figures.torsional ? showFigure(value, unit("angle-per-length"), 4) : showRatio(value);
+  const { motion: show } = elementUnits(figures, unit);
   const motion = isAbsent(sensitivity)
     ? absent(sensitivity.reason, 4, reasons)
     : [sensitivity.heave, sensitivity.roll, sensitivity.pitch, sensitivity.warp].map(show);

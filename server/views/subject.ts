@@ -42,7 +42,8 @@ export function everyElement(car: CheckedCar): readonly ElementSubject[] {
 }
 
 function subject(car: CheckedCar, axle: AxleModel | undefined, model: ElementModel): ElementSubject {
-  const figures = axle && car.analysis.axles[axle.name]?.elements.find(({ path }) => path === model.path);
+  const all = axle === undefined ? car.analysis.elements : car.analysis.axles[axle.name]?.elements;
+  const figures = all?.find(({ path }) => path === model.path);
   return { car, axle, model, figures };
 }
 

@@ -34,10 +34,11 @@ function wheelJson(wheel: WheelRow): object {
 
 const inMillimetres = (metres: number): number => rounded(metres * 1000);
 
-/** Twist in degrees, telescopic travel in millimetres. */
-export function deflectionUnit(model: CarModel, path: string): "mm" | "deg" {
+/** Twist in degrees, telescopic travel in millimetres, oil that is pushed out in millilitres. */
+export function deflectionUnit(model: CarModel, path: string): "mm" | "deg" | "ml" {
   const elements = [...(model.axles.front?.elements ?? []), ...(model.axles.rear?.elements ?? []), ...model.elements];
   const connection = elements.find((element) => element.path === path)?.connection;
+  if (connection?.kind === "cylinders") return "ml";
   const torsional =
     connection?.kind === "twists" ||
     connection?.kind === "bar" ||

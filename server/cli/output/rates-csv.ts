@@ -12,7 +12,7 @@ import { rounded } from "./json.js";
 type Row = readonly [subject: string, figure: string, value: number | string, unit: string];
 
 export function ratesCsv(car: CheckedCar): string {
-  return csv([["subject", "figure", "value", "unit"], ...axleFigures(car), ...elementFigures(car)]);
+  return csv([["subject", "figure", "value", "unit"], ...axleFigures(car), ...carFigures(car), ...elementFigures(car)]);
 }
 
 function axleFigures(car: CheckedCar): readonly Row[] {
@@ -25,14 +25,31 @@ function axleFigures(car: CheckedCar): readonly Row[] {
   });
 }
 
+/** About the centre of gravity; what couples heave with a turn is in the JSON. */
+function carFigures(car: CheckedCar): readonly Row[] {
+  const unit = unitsOfCar(car.model);
+  const { front, rear } = car.analysis.axles;
+  if (front === undefined || rear === undefined) return [];
+  const { springs, withTyres } = car.analysis.modal;
+  const named = [
+    ["springs", springs],
+    ["with tyres", withTyres],
+  ] as const;
+  return named.flatMap(([name, { body }]) => [
+    rowOf("car", `heave rate, ${name}`, body.heave, unit("rate")),
+    rowOf("car", `pitch stiffness, ${name}`, body.pitch, unit("torsional-rate")),
+    rowOf("car", `roll stiffness, ${name}`, body.roll, unit("torsional-rate")),
+  ]);
+}
+
 function elementFigures(car: CheckedCar): readonly Row[] {
   return everyElement(car).flatMap(({ figures }) => {
     if (figures === undefined) return [];
-    const { path, sensitivity, leak, torsional } = figures;
+    const { path, sensitivity, leak, torsional, measure } = figures;
     const motion = isAbsent(sensitivity)
       ? []
       : (["heave", "roll", "pitch", "warp"] as const).map((mode) =>
-          rowOf(path, `motion in ${mode}`, sensitivity[mode], torsional ? "rad/m" : "1"),
+          rowOf(path, `motion in ${mode}`, sensitivity[mode], measure === "volume" ? "m^2" : torsional ? "rad/m" : "1"),
         );
     if (leak === undefined || isAbsent(leak)) return motion;
     return [

@@ -1,10 +1,12 @@
 /** Rates for a machine. The form is described by `schema/rates.json` of the package. */
-import type { AxleAnalysis, ElementFigures, RateShare } from "../../analyses/results.js";
+import type { AxleAnalysis, ElementFigures, FluidFigures, RateShare } from "../../analyses/results.js";
 import type { CheckedCar } from "../../findings/context.js";
+import { elementUnits } from "../../views/element-units.js";
 import { isAbsent } from "../../views/figures.js";
 import { everyElement } from "../../views/subject.js";
 import { type ShowUnit, unitsOfCar } from "../../views/units-of-car.js";
 import { absence, json, quantity, rounded } from "./json.js";
+import { modalJson } from "./modal-json.js";
 
 export function ratesJson(car: CheckedCar): string {
   const unit = unitsOfCar(car.model);
@@ -16,6 +18,7 @@ export function ratesJson(car: CheckedCar): string {
       ...(front === undefined ? {} : { front: axleJson(front, unit) }),
       ...(rear === undefined ? {} : { rear: axleJson(rear, unit) }),
     },
+    modal: modalJson(car.analysis.modal, unit),
     elements: everyElement(car).flatMap(({ figures }) => (figures === undefined ? [] : [elementJson(figures, unit)])),
     expectations: car.model.expectations.map((wanted, index) => expectationJson(car, wanted.figure, wanted.at, index)),
   });
@@ -57,19 +60,29 @@ function shareJson(share: RateShare, rate: string, torsional: string): object {
 }
 
 function elementJson(figures: ElementFigures, unit: ShowUnit): object {
-  const damper = figures.kind === "damper";
-  const own = figures.torsional ? (damper ? "torsional-damping" : "torsional-rate") : damper ? "damping" : "rate";
+  const units = elementUnits(figures, unit);
   return {
     path: figures.path,
     kind: figures.kind,
     for: figures.for,
     basis: figures.basis,
-    /** mm/mm for telescopic elements, rad/m for torsional ones. */
-    sensitivityUnit: figures.torsional ? "rad/m" : "1",
+    /** mm/mm for telescopic elements, rad/m for torsional ones, an area for what works on swept volume. */
+    sensitivityUnit: figures.measure === "volume" ? "m^2" : figures.torsional ? "rad/m" : "1",
     sensitivity: isAbsent(figures.sensitivity) ? absence(figures.sensitivity) : roundedAll(figures.sensitivity),
     leak: leakJson(figures.leak),
-    rate: quantity(figures.rate, unit(own)),
-    staticLoad: quantity(figures.staticLoad, figures.torsional ? unit("moment") : unit("force")),
+    rate: quantity(figures.rate, units.rate),
+    staticLoad: quantity(figures.staticLoad, units.load),
+    ...(figures.fluid === undefined ? {} : { fluid: fluidJson(figures.fluid, unit("pressure")) }),
+  };
+}
+
+function fluidJson({ pressure, over, used }: FluidFigures, unit: string): object {
+  return {
+    pressure: quantity(pressure, unit),
+    overTravel: isAbsent(over)
+      ? absence(over)
+      : { lowest: quantity(over.lowest, unit), highest: quantity(over.highest, unit) },
+    gasSwept: used === undefined ? null : isAbsent(used) ? absence(used) : rounded(used),
   };
 }
 
