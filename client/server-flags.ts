@@ -7,4 +7,8 @@
  * A small young generation keeps resident memory from growing between collections, at the price
  * of collecting more often; the ceiling on the old one makes V8 collect long before the machine feels it.
  */
-export const SERVER_MEMORY_FLAGS: readonly string[] = ["--max-semi-space-size=4", "--max-old-space-size=256"];
+export const SERVER_MEMORY_FLAGS: readonly string[] = [
+  "--min-semi-space-size=4",
+  "--max-semi-space-size=8",
+  "--max-old-space-size=256",
+];

@@ -4,7 +4,6 @@
  */
 import { baseDimensions, dimensions, type Exponents } from "../../grammar/vocabulary/dimensions.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
-import type { parseUnit } from "../quantities/index.js";
 
 export interface Amount {
   readonly si: number;
