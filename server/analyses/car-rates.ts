@@ -15,7 +15,7 @@ import { absent, isAbsent } from "./absent.js";
 import type { BodyMotions } from "./car-motions.js";
 import type { CarParts } from "./car-parts.js";
 import type { CarAxleRates, CarSums } from "./car-sums.js";
-import type { Absent, BodyFigures, CarModal, CarShare, Figure, ModalFigures } from "./results.js";
+import type { Absent, BodyFigures, CarModal, CarShare, Figure, JoiningDamping, ModalFigures } from "./results.js";
 import { along, beside, between, type WheelMatrix } from "./wheel-matrix.js";
 
 /** Tyre rates at the four wheels. */
@@ -76,6 +76,21 @@ function sharesOf({ front, rear }: CarAxleRates, parts: CarParts, sum: WheelMatr
   ];
 }
 
+const AXLE_MOTIONS = {
+  front: { heave: [1, 1, 0, 0], roll: [-1, 1, 0, 0] },
+  rear: { heave: [0, 0, 1, 1], roll: [0, 0, -1, 1] },
+} as const;
+
+function joiningDamping({ damping }: CarParts): readonly JoiningDamping[] {
+  return [...damping].map(([{ path }, matrix]) => {
+    const at = ({ heave, roll }: (typeof AXLE_MOTIONS)["front" | "rear"]) => ({
+      heave: along(matrix, heave, heave),
+      roll: along(matrix, roll, roll),
+    });
+    return { path, front: at(AXLE_MOTIONS.front), rear: at(AXLE_MOTIONS.rear) };
+  });
+}
+
 export function carRates(axles: CarAxleRates, body: BodyMotions, parts: CarParts, sums: CarSums): CarModal {
   return {
     wheels: sums.stiffness,
@@ -83,5 +98,6 @@ export function carRates(axles: CarAxleRates, body: BodyMotions, parts: CarParts
     withTyres: modalOf(withTyres(sums.stiffness, axles), body),
     damping: modalOf(sums.damping, body),
     shares: sharesOf(axles, parts, sums.stiffness),
+    joiningDamping: joiningDamping(parts),
   };
 }

@@ -220,6 +220,13 @@ export interface CarShare {
   readonly warp: number;
 }
 
+/** What an element between the axles damps at each of them by itself, dampers at low speed: unit travel at its wheels, N·s/m. */
+export interface JoiningDamping {
+  readonly path: string;
+  readonly front: { readonly heave: number; readonly roll: number };
+  readonly rear: { readonly heave: number; readonly roll: number };
+}
+
 /** The whole car at static trim. */
 export interface CarModal {
   /** ∂²U/∂z² over FL, FR, RL, RR, N/m, tyres left out. */
@@ -229,6 +236,8 @@ export interface CarModal {
   /** Dampers at low speed. */
   readonly damping: ModalFigures;
   readonly shares: readonly CarShare[];
+  /** Of every element between the axles that damps. */
+  readonly joiningDamping: readonly JoiningDamping[];
 }
 
 /** Everything computed for one car or set-up. */

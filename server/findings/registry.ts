@@ -33,9 +33,11 @@ import { fileNotFound } from "./rules/files/file-not-found.js";
 import { measuredTable } from "./rules/files/measured-table.js";
 import { asymmetry } from "./rules/mechanism/asymmetry.js";
 import { coupling } from "./rules/mechanism/coupling.js";
+import { gasExhausted } from "./rules/mechanism/gas-exhausted.js";
 import { missedExpectation } from "./rules/mechanism/missed-expectation.js";
 import { nearToggle } from "./rules/mechanism/near-toggle.js";
 import { needlessClaim } from "./rules/mechanism/needless-claim.js";
+import { pressureBelowAmbient } from "./rules/mechanism/pressure-below-ambient.js";
 import { unbuildable } from "./rules/mechanism/unbuildable.js";
 import { unreachableTravel } from "./rules/mechanism/unreachable-travel.js";
 import { unservedMode } from "./rules/mechanism/unserved-mode.js";
@@ -73,6 +75,8 @@ export const rules: readonly Rule[] = [
   unreachableTravel,
   nearToggle,
   unbuildable,
+  gasExhausted,
+  pressureBelowAmbient,
   asymmetry,
   missedExpectation,
 ];

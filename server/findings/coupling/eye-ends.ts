@@ -26,15 +26,20 @@ export function eyeNameIn(context: RuleContext, end: EyeEnd): Span | undefined {
   return { start, end: start + end.eye.length };
 }
 
+/** Every eye that an element is joined to, those of a hydraulic link's cylinders as well. */
+const eyesOf = (connection: ConnectionModel | undefined): readonly EyeEnd[] =>
+  connection?.kind === "cylinders"
+    ? connection.cylinders.flatMap(({ ends }) => ends.filter((end): end is EyeEnd => end.kind === "eye"))
+    : eyeEndsOf(connection);
+
 /** Names of the other elements of the car that are joined to the same eye, each once. */
 export function othersOn({ model }: CheckedCar, name: string, { origin }: Given<unknown>): readonly string[] {
-  const elements: readonly ElementModel[] = [model.axles.front, model.axles.rear].flatMap(
-    (axle) => axle?.elements ?? [],
-  );
+  const ofAxles = [model.axles.front, model.axles.rear].flatMap((axle) => axle?.elements ?? []);
+  const elements: readonly ElementModel[] = [...ofAxles, ...model.elements];
   const using = elements.filter(
     (other) =>
       other.name !== name &&
-      eyeEndsOf(other.connection).some(
+      eyesOf(other.connection).some(
         ({ point }) => point.origin.start === origin.start && point.origin.uri === origin.uri,
       ),
   );

@@ -118,8 +118,12 @@ function messageFor({ model: car }: CheckedCar, { model, figures }: CheckedEleme
   const own = all(model.for);
   if (!isByMotion(leak, car.leakLimits.information))
     return `${model.name} is for ${own} and ${other} hardly moves it, but it ${rateWords(leak, figures)}${byLoad(leak, figures)}. Count it in where ${other} is set, or say that it is for both.`;
-  return `${model.name} is for ${own}, but ${other} moves it too: ${leakWords(leak, figures)}. Adjusting ${own} with it disturbs ${other}. Move an eye, or say that it is for both.`;
+  return `${model.name} is for ${own}, but ${other} moves it too: ${leakWords(leak, figures)}. Adjusting ${own} with it disturbs ${other}. ${wayOut(model)}, or say that it is for both.`;
 }
+
+/** What is measured in swept volume is put right by areas as well as by eyes. */
+const wayOut = ({ connection }: CheckedElement["model"]): string =>
+  connection?.kind === "cylinders" ? "Match the areas and the travels of its cylinders" : "Move an eye";
 
 /** F∇²s: what only swings still pushes sideways with the load that it carries. */
 const byLoad = ({ firstOrder }: Leak, { kind }: CheckedElement["figures"]): string =>

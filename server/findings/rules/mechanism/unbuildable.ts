@@ -21,7 +21,7 @@
 import type { AssemblyProblem } from "../../../analyses/results.js";
 import type { AxleModel, ElementModel } from "../../../model/car.js";
 import type { Origin } from "../../../model/origin.js";
-import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
+import { axlesOf } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
 import { placeFor, standsInBase } from "../../where.js";
@@ -38,10 +38,10 @@ export const unbuildable: Rule = { meta, check };
 function* check(context: RuleContext): Generator<Finding> {
   const told = new Set<string>();
   for (const car of context.cars) {
-    for (const checked of axlesOf(car)) {
-      for (const problem of checked.analysis.problems) {
-        if (standsInBase(car, (base) => has(base, checked, problem))) continue;
-        const finding = findingOf(context, car, checked, problem);
+    for (const part of partsOf(car)) {
+      for (const problem of part.problems) {
+        if (standsInBase(car, (base) => has(base, part, problem))) continue;
+        const finding = findingOf(context, car, part, problem);
         // Left and right of what is written once have one and the same fault.
         const key = `${finding.span.start} ${finding.message}`;
         if (told.has(key)) continue;
@@ -52,25 +52,38 @@ function* check(context: RuleContext): Generator<Finding> {
   }
 }
 
-function has(car: CheckedCar, { axle }: CheckedAxle, problem: AssemblyProblem): boolean {
-  return axlesOf(car).some(
-    (other) => other.axle.name === axle.name && other.analysis.problems.some((one) => keyOf(one) === keyOf(problem)),
+/** An axle, or what stands between the axles. */
+interface Part {
+  readonly axle: AxleModel | undefined;
+  readonly elements: readonly ElementModel[];
+  readonly problems: readonly AssemblyProblem[];
+}
+
+const partsOf = (car: CheckedCar): readonly Part[] => [
+  ...axlesOf(car).map(({ axle, analysis }) => ({ axle, elements: axle.elements, problems: analysis.problems })),
+  { axle: undefined, elements: car.model.elements, problems: car.analysis.problems },
+];
+
+function has(car: CheckedCar, { axle }: Part, problem: AssemblyProblem): boolean {
+  return partsOf(car).some(
+    (other) => other.axle?.name === axle?.name && other.problems.some((one) => keyOf(one) === keyOf(problem)),
   );
 }
 
 const keyOf = (problem: AssemblyProblem): string =>
   `${problem.kind === "linkage" ? problem.side : problem.path} ${problem.reason}`;
 
-function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle, problem: AssemblyProblem): Finding {
-  const element = problem.kind === "linkage" ? undefined : axle.elements.find(({ path }) => path === problem.path);
-  const places = element === undefined ? linkagePlaces(axle, problem.reason) : placesOf(element);
-  const place = placeFor(context, car, { places, element, axle: axle.name });
+function findingOf(context: RuleContext, car: CheckedCar, part: Part, problem: AssemblyProblem): Finding {
+  const { axle, elements } = part;
+  const element = problem.kind === "linkage" ? undefined : elements.find(({ path }) => path === problem.path);
+  const places = element === undefined ? axle && linkagePlaces(axle, problem.reason) : placesOf(element);
+  const place = placeFor(context, car, { places: places ?? [], element, axle: axle?.name });
   return {
     rule: meta.id,
     severity: meta.severity,
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `${element?.name ?? `The ${axle.name} linkage`} cannot be computed: ${problem.reason}. Correct what is written; everything that does not rest on it is computed.`,
+    message: `${element?.name ?? `The ${axle?.name ?? "car's"} linkage`} cannot be computed: ${problem.reason}. Correct what is written; everything that does not rest on it is computed.`,
     related: [],
     tags: [],
     data: undefined,

@@ -22,7 +22,7 @@
  * }
  * ```
  */
-import type { ElementFigures } from "../../../analyses/results.js";
+import type { AxleRates, ByMode, ElementFigures } from "../../../analyses/results.js";
 import type { AxleModel, ElementModel } from "../../../model/car.js";
 import { axlesOf, type CheckedAxle } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
@@ -74,30 +74,61 @@ const isGap = (car: CheckedCar, axle: string, service: Service, mode: Mode): boo
   gapsOf(car).some((gap) => gap.axle.name === axle && gap.service === service && gap.modes.includes(mode));
 
 function gapsOf(car: CheckedCar): readonly Gap[] {
-  const joining = car.model.elements;
   return axlesOf(car).flatMap((checked) =>
     (["spring", "damper"] as const).flatMap((service) => {
       const modes = (["heave", "roll"] as const).filter(
-        (mode) =>
-          !servingIn(checked, mode, service).length && !joining.some((element) => joins(element, mode, service)),
+        (mode) => !servingIn(checked, mode, service).length && !isJoined(car, checked.axle.name, mode, service),
       );
       return modes.length === 0 ? [] : [{ axle: checked.axle, service, modes }];
     }),
   );
 }
 
-/** An element between the axles serves both of them in its mode; pitch is heave of either axle. */
-function joins({ kind, for: claims }: ElementModel, mode: Mode, service: Service): boolean {
-  const modes: readonly string[] = mode === "heave" ? ["heave", "pitch"] : ["roll", "warp"];
-  return provides(kind, service) && claims.some((claim) => modes.includes(claim));
+/** Whether an element between the axles serves one of them: by its motion there, else by its claim. */
+function isJoined({ model, analysis }: CheckedCar, axle: "front" | "rear", mode: Mode, service: Service): boolean {
+  return model.elements.some((element) => {
+    if (!provides(element.kind, service)) return false;
+    const { path } = element;
+    const motion = analysis.elements.find((figures) => figures.path === path)?.sensitivity;
+    if (motion === undefined || "kind" in motion) return claimsOf(element, mode);
+    if (service === "damper" && element.kind === "hydraulic-link") {
+      return serves(analysis.modal.joiningDamping.find((one) => one.path === path)?.[axle], mode, SERVES * SERVES);
+    }
+    return serves(atAxle(motion, axle), mode, SERVES);
+  });
+}
+
+/** Pitch is heave of either axle, warp is roll of either. */
+const claimsOf = ({ for: claims }: ElementModel, mode: Mode): boolean =>
+  claims.some((claim) => claim === mode || claim === (mode === "heave" ? "pitch" : "warp"));
+
+/** Deflection for unit travel of one axle's wheels: of both axles' modes that are alike there and opposite elsewhere. */
+function atAxle({ heave, pitch, roll, warp }: ByMode, axle: "front" | "rear") {
+  const sign = axle === "front" ? 1 : -1;
+  return { heave: (heave + sign * pitch) / 2, roll: (roll + sign * warp) / 2 };
+}
+
+function serves(by: { readonly heave: number; readonly roll: number } | undefined, mode: Mode, share: number): boolean {
+  if (by === undefined) return false;
+  const largest = Math.max(Math.abs(by.heave), Math.abs(by.roll));
+  return largest > 0 && Math.abs(by[mode]) >= share * largest;
 }
 
 function servingIn({ axle, analysis }: CheckedAxle, mode: Mode, service: Service): readonly ElementModel[] {
   return axle.elements.filter((element) => {
     if (!provides(element.kind, service)) return false;
     const figures = analysis.elements.find(({ path }) => path === element.path);
+    if (service === "damper" && element.kind === "hydraulic-link") return dampsIn(element, analysis.rates, mode);
     return servesIn(element, figures, mode);
   });
+}
+
+/** A line damps every motion that makes its oil flow, whatever the link is for; without its figures it is taken at its word. */
+function dampsIn(element: ElementModel, { dampingShares, track, damping }: AxleRates, mode: Mode): boolean {
+  if ("kind" in damping || track === undefined) return claimsOf(element, mode);
+  const share = dampingShares.find(({ path }) => path === element.path);
+  // Both for unit travel of both wheels.
+  return serves(share && { heave: share.heave, roll: (share.roll * 4) / track ** 2 }, mode, SERVES * SERVES);
 }
 
 function provides(kind: ElementModel["kind"], service: Service): boolean {
@@ -109,8 +140,7 @@ function servesIn(element: ElementModel, figures: ElementFigures | undefined, mo
   const motion = figures?.sensitivity;
   if (motion === undefined || "kind" in motion)
     return element.for.some((claim) => claim === mode || claim === "corner");
-  const largest = Math.max(Math.abs(motion.heave), Math.abs(motion.roll));
-  return largest > 0 && Math.abs(motion[mode]) >= SERVES * largest;
+  return serves(motion, mode, SERVES);
 }
 
 function findingOf(context: RuleContext, car: CheckedCar, gap: Gap): Finding {
