@@ -4,9 +4,9 @@ import type { Surroundings } from "./attachments.js";
 import type { AxleModel, TrimModel, WheelModel } from "./car.js";
 import { cornerOf } from "./corner-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
-import { checkGeometry } from "./geometry-check.js";
+import { checkLinkages } from "./geometry-check.js";
 import { numberIn, pointIn } from "./given.js";
-import type { Side } from "./origin.js";
+import type { Origin, Side } from "./origin.js";
 import type { Sink } from "./sink.js";
 import { isCornerElement } from "./sides.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -14,14 +14,23 @@ import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
 /** What the vocabulary says holds where no `travel` is written, m. */
 const usualTravel = { from: -0.025, to: 0.025 };
 
-export function axleOf(statement: TreeStatement, sides: AxleSides, place: ElementPlace): AxleModel {
+/** The axle that a set-up changes: what it leaves alone is taken over as it is. */
+export interface AxleBase {
+  readonly model: AxleModel;
+  readonly sides: AxleSides;
+}
+
+export function axleOf(
+  statement: TreeStatement,
+  sides: AxleSides,
+  place: ElementPlace,
+  base: AxleBase | undefined,
+): AxleModel {
   const { left, right } = sides.blocks;
   const around: Surroundings = { ...place.around, axle: sides };
-  const corner = {
-    left: cornerOf(left, "left", statement.wordOrigin),
-    right: cornerOf(right, "right", statement.wordOrigin),
-  };
-  checkGeometry(sides, around.sink);
+  const keepsLinkage = base !== undefined && isSame("linkage", base.sides, sides);
+  const keepsWheel = base !== undefined && isSame("wheel", base.sides, sides);
+  if (!keepsLinkage) checkLinkages(sides, around.sink);
   return {
     name: sides.name,
     origin: statement.origin,
@@ -30,11 +39,21 @@ export function axleOf(statement: TreeStatement, sides: AxleSides, place: Elemen
     rideHeight: numberIn(left, "ride-height"),
     travel: travelOf(left),
     trim: trimOf(sides, around.sink),
-    wheel: { left: wheelOf(left, "left"), right: wheelOf(right, "right") },
-    corner,
-    elements: elementsOf(left, right, { ...place, around }),
+    wheel: keepsWheel ? base.model.wheel : { left: wheelOf(left, "left"), right: wheelOf(right, "right") },
+    corner: keepsLinkage ? base.model.corner : cornersOf(sides, statement.wordOrigin),
+    elements: elementsOf(left, right, { ...place, around }, keepsLinkage && keepsWheel ? base : undefined),
     block: left,
   };
+}
+
+/** Whether both sides have the very lines of the base. */
+function isSame(word: string, base: AxleSides, sides: AxleSides): boolean {
+  const side = (name: Side) => wordIn(base.blocks[name], word) === wordIn(sides.blocks[name], word);
+  return side("left") && side("right");
+}
+
+function cornersOf({ blocks }: AxleSides, fallback: Origin): AxleModel["corner"] {
+  return { left: cornerOf(blocks.left, "left", fallback), right: cornerOf(blocks.right, "right", fallback) };
 }
 
 function travelOf(axle: TreeBlock): AxleModel["travel"] {

@@ -1,6 +1,7 @@
 /** The levers and drop links of an anti-roll bar, each side from its own lines. */
 import { attachmentOf, type Surroundings } from "./attachments.js";
 import type { Attachment, ConnectionModel, Vec3 } from "./car.js";
+import { checkLever } from "./geometry-check.js";
 import { pointIn } from "./given.js";
 import type { Given, Side, Sides } from "./origin.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -29,6 +30,7 @@ interface BarSide {
 
 function barSide(element: TreeStatement, side: Side, around: Surroundings): BarSide | undefined {
   const lever = leverOf(wordIn(element.block, "lever")?.block, side);
+  checkLever(element, around.sink);
   const line = wordIn(element.block, "drop-link");
   if (line === undefined) reportNoLink(element, around);
   const end = line?.values.find((value) => value.kind === "attachment");

@@ -51,9 +51,14 @@ export function viewOf(
     brakes: brakes && { front: numberIn(brakes, "front"), mounting: mountingOf(brakes) },
     drive: driveOf(block),
     axles: { front: axleFor("front", tree, place, base), rear: axleFor("rear", tree, place, base) },
-    elements: elementsOf(block, block, place),
+    elements: elementsOf(block, block, place, undefined),
     cases: casesOf(tree),
-    expectations: expectationsOf(tree, base?.tree, place.cases, sink),
+    expectations: expectationsOf(
+      tree,
+      base && { tree: base.tree, expectations: base.model.expectations },
+      place.cases,
+      sink,
+    ),
     leakLimits: leakLimitsOf(block),
     block,
   };
@@ -98,10 +103,9 @@ function axleFor(name: AxleName, tree: CarTree, place: ElementPlace, base: View 
   const statement = axleStatement(tree, name);
   const sides = place.around.axles[name];
   if (statement === undefined || sides === undefined) return undefined;
-  const isUnchanged =
-    base !== undefined &&
-    axleStatement(base.tree, name)?.block === statement.block &&
-    base.tree.right[name] === tree.right[name];
-  const known = isUnchanged ? base.model.axles[name] : undefined;
-  return known ?? axleOf(statement, sides, place);
+  const model = base?.model.axles[name];
+  const before = base && sidesOf(base.tree, name);
+  if (model === undefined || before === undefined) return axleOf(statement, sides, place, undefined);
+  const isUnchanged = before.blocks.left === sides.blocks.left && before.blocks.right === sides.blocks.right;
+  return isUnchanged ? model : axleOf(statement, sides, place, { model, sides: before });
 }

@@ -1,6 +1,6 @@
 /** Load cases and expectations, and who speaks of a case by name. */
 import type { CaseModel, ExpectationModel, ResolvedValue } from "./car.js";
-import { checkFigure, isOfNoElement } from "./figure-check.js";
+import { checkFigure, hasLostElements, isOfNoElement } from "./figure-check.js";
 import { numberIn } from "./given.js";
 import type { Given, Origin } from "./origin.js";
 import type { Sink } from "./sink.js";
@@ -42,18 +42,26 @@ export function checkHold(element: TreeStatement, cases: ReadonlyMap<string, Ori
   }
 }
 
-/** What is expected of an element goes with the element where a set-up (made from `base`) removes it. */
+/** What a set-up is made from: its tree and what was published of it. */
+export interface Inherited {
+  readonly tree: CarTree;
+  readonly expectations: readonly ExpectationModel[];
+}
+
+/** What is expected of an element goes with the element where a set-up removes it. */
 export function expectationsOf(
   tree: CarTree,
-  base: CarTree | undefined,
+  base: Inherited | undefined,
   cases: ReadonlyMap<string, Origin>,
   sink: Sink,
 ): readonly ExpectationModel[] {
-  const inherited = new Set(base?.block.statements);
+  const known = new Map(base?.expectations.map((expectation) => [expectation.origin, expectation]));
+  const inherited = new Set(base?.tree.block.statements);
+  const hasLost = base !== undefined && hasLostElements(base.tree, tree);
   return tree.block.statements.flatMap((statement) => {
     if (statement.word !== "expect") return [];
-    if (inherited.has(statement) && speaksOfNothing(statement, tree)) return [];
-    return expectationOf(statement, tree, cases, sink) ?? [];
+    if (!inherited.has(statement)) return expectationOf(statement, tree, cases, sink) ?? [];
+    return hasLost && speaksOfNothing(statement, tree) ? [] : (known.get(statement.origin) ?? []);
   });
 }
 

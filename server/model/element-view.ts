@@ -20,26 +20,65 @@ const isElement = (statement: TreeStatement, block: TreeBlock): boolean =>
   statement.name !== undefined &&
   statement.block !== undefined;
 
+/** What a set-up was made from, where its linkages and wheels are still the same. */
+export interface ElementsBase {
+  readonly model: { readonly elements: readonly ElementModel[] };
+}
+
 /** In the order of the text; `right` has the right side's lines where they differ. */
-export function elementsOf(left: TreeBlock, right: TreeBlock, place: ElementPlace): readonly ElementModel[] {
+export function elementsOf(
+  left: TreeBlock,
+  right: TreeBlock,
+  place: ElementPlace,
+  base: ElementsBase | undefined,
+): readonly ElementModel[] {
   const elements: ElementModel[] = [];
+  const known = base && new Known(base.model.elements, left === right);
+  const add = (statement: TreeStatement, side: Side | undefined): void => {
+    elements.push(known?.take(statement, side) ?? elementOf(statement, side, place));
+  };
   const rightByName = right === left ? undefined : byName(right);
   for (const statement of left.statements) {
     if (!isElement(statement, left)) continue;
-    if (!isCornerElement(statement)) elements.push(elementOf(statement, undefined, place));
+    if (!isCornerElement(statement)) add(statement, undefined);
     else {
-      elements.push(elementOf(statement, "left", place));
+      add(statement, "left");
       const other = rightByName === undefined ? statement : rightByName.get(statement.name?.text ?? "");
-      if (other !== undefined) elements.push(elementOf(other, "right", place));
-      rightByName?.delete(statement.name?.text ?? "");
+      if (other !== undefined) add(other, "right");
     }
   }
   for (const statement of rightByName?.values() ?? []) {
-    if (isElement(statement, right) && isCornerElement(statement) && !isIn(left, statement)) {
-      elements.push(elementOf(statement, "right", place));
-    }
+    if (isElement(statement, right) && isCornerElement(statement) && !isIn(left, statement)) add(statement, "right");
   }
   return elements;
+}
+
+/** Elements of the base, handed out again in their order as long as their lines are the same. */
+class Known {
+  readonly #elements: readonly ElementModel[];
+  readonly #isSymmetric: boolean;
+  #next = 0;
+
+  constructor(elements: readonly ElementModel[], isSymmetric: boolean) {
+    this.#elements = elements;
+    this.#isSymmetric = isSymmetric;
+  }
+
+  take({ block, origin }: TreeStatement, side: Side | undefined): ElementModel | undefined {
+    for (let index = this.#next; index < this.#elements.length; index++) {
+      const element = this.#elements[index] as ElementModel;
+      if (element.block !== block || element.side !== side) continue;
+      this.#next = index + 1;
+      return element.origin === origin && this.#standsAlone(element) ? element : undefined;
+    }
+    return undefined;
+  }
+
+  /** A bar may differ on its right side; what is joined to a bar's lever depends on the bar. */
+  #standsAlone({ kind, connection }: ElementModel): boolean {
+    if (kind === "anti-roll-bar") return this.#isSymmetric;
+    return connection?.kind !== "between" || connection.ends.every((end) => end.kind !== "lever-end");
+  }
 }
 
 const byName = (block: TreeBlock): Map<string, TreeStatement> =>

@@ -3,6 +3,7 @@ import { figureAt, figureNames, findWord } from "../../grammar/vocabulary/index.
 import { matchesDimension, parseUnit, unitsOf } from "../quantities/index.js";
 import { describeDimension } from "./amount.js";
 import type { ResolvedValue } from "./car.js";
+import type { AxleName } from "./origin.js";
 import { axleBlock, type CarTree, type TreeBlock, type TreeStatement } from "./tree.js";
 import type { Sink } from "./sink.js";
 
@@ -42,22 +43,32 @@ export function checkFigure(
   return numbers.every((number) => checkLimit(number, found.figure.dimensions, sink));
 }
 
+/** Whether an element of the base is gone. */
+export function hasLostElements(base: CarTree, tree: CarTree): boolean {
+  return scopes.some((scope) => {
+    const before = blockOf(base, scope);
+    const now = blockOf(tree, scope);
+    if (before === undefined || before === now) return false;
+    const names = new Set(now?.statements.map(({ name }) => name?.text));
+    return elementsIn(before).some(({ name }) => !names.has(name?.text));
+  });
+}
+
+const scopes = [undefined, "front", "rear"] as const;
+
+const blockOf = (tree: CarTree, axle: AxleName | undefined): TreeBlock | undefined =>
+  axle === undefined ? tree.block : axleBlock(tree, axle, "left");
+
 /** Whether a figure is that of an element which is not there. */
 export function isOfNoElement({ segments }: PathValue, tree: CarTree): boolean {
   const found = figureAt(segments);
   if (found?.element === undefined) return false;
-  const block = found.axle === undefined ? tree.block : axleBlock(tree, found.axle, "left");
+  const block = blockOf(tree, found.axle);
   return block === undefined || !elementsIn(block).some(({ name }) => name?.text === found.element);
 }
 
-function checkElement(
-  name: string,
-  axle: "front" | "rear" | undefined,
-  figure: PathValue,
-  tree: CarTree,
-  sink: Sink,
-): boolean {
-  const block = axle === undefined ? tree.block : axleBlock(tree, axle, "left");
+function checkElement(name: string, axle: AxleName | undefined, figure: PathValue, tree: CarTree, sink: Sink): boolean {
+  const block = blockOf(tree, axle);
   const elements = block === undefined ? [] : elementsIn(block);
   const found = elements.find((element) => element.name?.text === name);
   const place = figure.segmentOrigins.at(-2) ?? figure.origin;

@@ -9,11 +9,9 @@ import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
 /** Nearer than this, m, two joints are one: no joint is made to a hundredth of a millimetre. */
 const coincidence = 1e-5;
 
-export function checkGeometry(sides: AxleSides, sink: Sink): void {
-  const { left, right } = sides.blocks;
-  checkLinkage(left, "left", sink);
-  if (wordIn(left, "linkage") !== wordIn(right, "linkage")) checkLinkage(right, "right", sink);
-  for (const statement of left.statements) if (statement.word === "anti-roll-bar") checkLever(statement, sink);
+export function checkLinkages({ blocks }: AxleSides, sink: Sink): void {
+  checkLinkage(blocks.left, "left", sink);
+  if (wordIn(blocks.left, "linkage") !== wordIn(blocks.right, "linkage")) checkLinkage(blocks.right, "right", sink);
 }
 
 /** Pairs of points of one part that must not fall together. */
@@ -53,7 +51,8 @@ function checkRocker(linkage: TreeBlock, side: Side, sink: Sink): void {
   }
 }
 
-function checkLever(bar: TreeStatement, sink: Sink): void {
+/** The lever of an anti-roll bar, as one side has it. */
+export function checkLever(bar: TreeStatement, sink: Sink): void {
   const lever = wordIn(bar.block, "lever")?.block;
   if (lever === undefined) return;
   checkAxis(lever, "lever", sink);
