@@ -2,6 +2,8 @@
 import { fromSI } from "./convert.js";
 
 const defaultDigits = 4;
+/** As many as can be written without an exponent: below that a number would lose digits. */
+const mostDecimals = 20;
 
 /**
  * "120 N/mm", "-2.5 deg", "44 %". Rounded to significant digits (4 unless told), without
@@ -20,8 +22,9 @@ export function showNumber(value: number, significantDigits = defaultDigits): st
   if (!Number.isFinite(value)) return "no figure";
   if (value === 0) return "0";
   const size = Math.floor(Math.log10(Math.abs(value)));
-  if (size >= 15 || size < -12) return trimExponent(value.toExponential(significantDigits - 1));
-  const decimals = Math.max(0, Math.min(20, significantDigits - 1 - size));
+  if (size >= 15 || significantDigits - 1 - size > mostDecimals)
+    return trimExponent(value.toExponential(significantDigits - 1));
+  const decimals = Math.max(0, significantDigits - 1 - size);
   const text = value.toFixed(decimals);
   return withoutMinusZero(decimals === 0 ? text : text.replace(/\.?0+$/, ""));
 }

@@ -103,7 +103,7 @@ describe("text that is hardly text", () => {
   it("tells NUL bytes and lone surrogates, a run of them once", () => {
     expect(parse("mass\0\0\0 5 kg").problems).toEqual([{ kind: "bad-character", start: 4, end: 7, found: "\0\0\0" }]);
     expect(parse("mass \ud800 5 kg").problems).toEqual([{ kind: "bad-character", start: 5, end: 6, found: "\ud800" }]);
-    expect(parse(`"${"\ud800"}" # \0`).problems.map(({ kind }) => kind)).toEqual(["unexpected"]);
+    expect(parse('"\ud800" # \0').problems.map(({ kind }) => kind)).toEqual(["unexpected"]);
     expect(parse("\0".repeat(1_000_000)).problems).toHaveLength(1);
   });
 

@@ -36,7 +36,7 @@ describe("a shown quantity", () => {
         (value, digits) => {
           const text = showNumber(value, digits);
           expect(text).not.toMatch(/^-0*(\.0*)?$/);
-          if (Math.abs(value) > 1e-12) expect(text).not.toMatch(/e/);
+          if (Math.abs(value) > 1e-8) expect(text).not.toMatch(/e/);
           expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(Math.abs(value) * 10 ** (1 - digits));
         },
       ),
