@@ -84,7 +84,7 @@ const gas: readonly Word[] = [
   value(
     "exponent",
     gasConcepts,
-    { dimension: "number", starter: "1.3", usual: seen(1, 1.7), limits: { atLeast: 1 }, fallback: "1.3" },
+    { dimension: "number", starter: "1.3", usual: seen(1, 1.7), limits: { atLeast: 1, atMost: 3 }, fallback: "1.3" },
     "Polytropic exponent: 1 slow (isothermal), 1.4 fast (adiabatic).",
   ),
   value(

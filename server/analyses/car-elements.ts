@@ -12,7 +12,7 @@ import { type CarAxles, type CarPositions, travelsIn } from "./car-positions.js"
 import type { BodyMotions } from "./car-motions.js";
 import { type CarParts, deflectionOf, ownerOf } from "./car-parts.js";
 import type { CarSums } from "./car-sums.js";
-import { staticForce, staticRate } from "./carrying.js";
+import { HELD, staticForce, staticRate } from "./carrying.js";
 import { fluidFigures } from "./fluid-figures.js";
 import type { Absent, ByMode, ElementFigures, Figure, FluidFigures, Leak } from "./results.js";
 import { along as formAlong, type WheelMatrix } from "./wheel-matrix.js";
@@ -120,8 +120,6 @@ function noRate({ law, lawMissing }: CarElement): string {
   if (law?.kind === "hold") return HELD;
   return lawMissing ?? "it has neither rate nor damping";
 }
-
-const HELD = "it holds a length or a force case by case, and static trim is no case: it adds nothing there";
 
 /** The modes that it can be judged in: a ratio knows only those that it states. */
 const statedIn = ({ connection }: CarElement): readonly CarMode[] =>

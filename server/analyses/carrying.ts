@@ -19,6 +19,9 @@ const CARRY: ReadonlySet<string> = new Set([
 ]);
 const DAMP: ReadonlySet<string> = new Set(["damper", "hydraulic-link"]);
 
+/** Of an actuator, whose settings are those of cases. */
+export const HELD = "it holds a length or a force case by case, and static trim is no case: it adds nothing there";
+
 function missingOf(elements: readonly Carrying[], kinds: ReadonlySet<string>): string | undefined {
   for (const element of elements) {
     if (!kinds.has(element.kind) || element.connection?.idle !== undefined) continue;

@@ -5,7 +5,7 @@
 import type { Deflection, Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import { absent, isAbsent } from "./absent.js";
-import { staticForce, staticRate } from "./carrying.js";
+import { HELD, staticForce, staticRate } from "./carrying.js";
 import type { Contributions } from "./contributions.js";
 import { idleModes, leakOf, type Spans } from "./coupling.js";
 import { inHeave, inRoll } from "./form.js";
@@ -23,9 +23,6 @@ export interface AxleContext {
   readonly trim: Trim;
   readonly parts: Contributions;
 }
-
-/** An actuator at static trim, which is no case. */
-const HELD = "it holds a length or a force case by case, and static trim is no case: it adds nothing there";
 
 function ownRate(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
   const stated = statedRate(element) ?? seatUnknown(element, trim, mechanism);

@@ -48,6 +48,7 @@ export function fluidFigures(bodies: readonly FluidBody[]): FluidFigures | undef
         ? absent("there is no gas in it")
         : fluid.ends - atRest;
   return {
+    volumes: bodies.length,
     pressure: typeof atRest === "number" ? fluid.gauge(atRest) : atRest,
     over: over(bodies),
     used: withGas.length === 0 ? undefined : largest(used),

@@ -87,6 +87,8 @@ export interface Leak {
 
 /** Of gas springs and hydraulic links, all volumes of one element together; pressures above atmosphere, Pa. */
 export interface FluidFigures {
+  /** How many there are; motion, rate and pressure at static are those of the first. */
+  readonly volumes: number;
   /** At static trim. */
   readonly pressure: Figure;
   /** Over the envelope. */

@@ -70,5 +70,6 @@ export function builtLink<C>(
   const flows = circuit.flows.map(({ cylinder, chambers, law }) =>
     elementOf(model, swept(chambers), law, `flow of ${cylinder}`),
   );
-  return { elements: [...volumes, ...flows], problems: problemsOf(model, undefined, circuit.volumes[0]?.law) };
+  const wrong = circuit.volumes.map(({ law }) => law).find(isLawless);
+  return { elements: [...volumes, ...flows], problems: problemsOf(model, undefined, wrong) };
 }

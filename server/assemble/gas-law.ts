@@ -10,6 +10,8 @@ import { blockOf, numberOf, tableOf } from "./reading.js";
 /** What the vocabulary says holds where none is written: exponent, and 20 degC in K. */
 const EXPONENT = 1.3;
 const ROOM = 293.15;
+/** Far beyond 1.67 of a monatomic gas. */
+const STEEPEST = 3;
 
 /** The charge at its working temperature, absolute. `whose` begins the reason where there is none: "its accumulator". */
 export function chargeOf(block: ResolvedBlock, whose: string): GasCharge | Lawless {
@@ -19,7 +21,8 @@ export function chargeOf(block: ResolvedBlock, whose: string): GasCharge | Lawle
   const exponent = numberOf(block, "exponent") ?? EXPONENT;
   const charged = numberOf(block, "charge-temperature") ?? ROOM;
   const working = numberOf(block, "working-temperature") ?? charged;
-  if (!(volume > 0 && exponent >= 1)) return lawless(`${whose} has no volume of gas that could be compressed`, true);
+  if (!(volume > 0)) return lawless(`${whose} has no volume of gas that could be compressed`, true);
+  if (!(exponent >= 1 && exponent <= STEEPEST)) return lawless(`${whose} has an exponent that no gas has`, true);
   const pressure = heated(gauge + ATMOSPHERE, charged, working);
   if (!(charged > 0 && pressure > 0 && Number.isFinite(pressure)))
     return lawless(`${whose} has no pressure above absolute nought`, true);

@@ -2,7 +2,7 @@
 import { findWord } from "../../grammar/vocabulary/index.js";
 import type { Surroundings } from "./attachments.js";
 import { connectionOf } from "./connection-view.js";
-import type { ElementKind, ElementModel, Mode, ResolvedValue } from "./car.js";
+import type { Attachment, ElementKind, ElementModel, Mode, ResolvedValue } from "./car.js";
 import { checkHold } from "./case-view.js";
 import { checkLines } from "./cylinders.js";
 import type { Origin, Side } from "./origin.js";
@@ -77,9 +77,12 @@ class Known {
   /** A bar may differ on its right side; what is joined to a bar's lever depends on the bar. */
   #standsAlone({ kind, connection }: ElementModel): boolean {
     if (kind === "anti-roll-bar") return this.#isSymmetric;
-    return connection?.kind !== "between" || connection.ends.every((end) => end.kind !== "lever-end");
+    if (connection?.kind === "cylinders") return connection.cylinders.every(({ ends }) => !ends.some(isOfLever));
+    return connection?.kind !== "between" || !connection.ends.some(isOfLever);
   }
 }
+
+const isOfLever = (end: Attachment): boolean => end.kind === "lever-end";
 
 const byName = (block: TreeBlock): Map<string, TreeStatement> =>
   new Map(

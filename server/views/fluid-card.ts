@@ -8,7 +8,9 @@ import type { ShowUnit } from "./units-of-car.js";
 export function fluidRows(element: ElementSubject, figures: ElementFigures, unit: ShowUnit): readonly string[] {
   const { fluid } = figures;
   if (fluid === undefined) return [];
-  const rows = [`${figures.measure === "volume" ? "oil" : "gas"} ${pressures(fluid, unit)}`];
+  const count =
+    fluid.volumes > 1 ? [`${fluid.volumes} volumes of oil; motion and own rate are those of the first`] : [];
+  const rows = [...count, `${figures.measure === "volume" ? "oil" : "gas"} ${pressures(fluid, unit)}`];
   if (fluid.used !== undefined)
     rows.push(`sweeps ${showShare(fluid.used)} of the gas volume at most${left(figures, unit)}`);
   return [...rows, ...trimRow(element)];

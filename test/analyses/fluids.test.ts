@@ -9,6 +9,7 @@ import type { AxleMechanism } from "../../server/elements/mechanism.js";
 import { CAR_MODES } from "../../server/elements/patterns.js";
 import type { AxleMotion } from "../../server/linkage/corner.js";
 import type { CarModel } from "../../server/model/car.js";
+import { AxleAnalyses } from "../../server/snapshot/axle-analyses.js";
 import { expectClose, slopeOf } from "../support/approx.js";
 import { CLOSED_FORM, ENERGY_DIFFERENCE, IDENTITY } from "../support/tolerances.js";
 import { twoAxles } from "../support/two-axles.js";
@@ -180,6 +181,7 @@ describe("a hydraulic link of an axle", () => {
       accumulator { pressure 20 bar, volume 80 ml }`;
     const analysis = frontOf(carText({ elements: link("roll", both) }));
     expect(analysis.elements.filter(({ path }) => path === "front.tried")).toHaveLength(1);
+    expect(elementIn(analysis, "front.tried").fluid?.volumes).toBe(2);
     const [left, right] = ["left", "right"].map((side) => elementIn(analysis, `front.${side}.side`));
     expectClose(number(left?.staticLoad), number(right?.staticLoad), IDENTITY);
     // Two volumes of k = n p/V, each with (A + A′) in roll, F ∇²s aside: the charge is the same in every mode.
@@ -329,6 +331,19 @@ describe("a hydraulic link between the axles", () => {
     };
     const [withGas, without] = [loads(words), loads("")];
     for (const i of [0, 1]) expectClose((without[i] ?? NaN) - (withGas[i] ?? NaN), 1e6 * 300e-6, CLOSED_FORM);
+  });
+
+  it("is told apart from the same axle without it, and kept by what it carries", () => {
+    const analyses = new AxleAnalyses();
+    const loadOf = (joining: string): number => {
+      const car = carOf(twoAxles(joining));
+      const axle = car.axles.front;
+      return axle === undefined ? NaN : number(elementIn(analyses.of(axle, car), "front.left.side").staticLoad);
+    };
+    const charged = (pressure: number): string =>
+      `hydraulic-link tried for heave { ${four["heave"]}\n pressure ${pressure} bar }`;
+    expectClose(loadOf("") - loadOf(charged(10)), 300, CLOSED_FORM);
+    expectClose(loadOf("") - loadOf(charged(12)), 360, CLOSED_FORM);
   });
 
   it("that cannot be worked out leaves the axles' weight unknown, and says so", () => {

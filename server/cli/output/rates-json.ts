@@ -76,8 +76,9 @@ function elementJson(figures: ElementFigures, unit: ShowUnit): object {
   };
 }
 
-function fluidJson({ pressure, over, used }: FluidFigures, unit: string): object {
+function fluidJson({ volumes, pressure, over, used }: FluidFigures, unit: string): object {
   return {
+    volumes,
     pressure: quantity(pressure, unit),
     overTravel: isAbsent(over)
       ? absence(over)

@@ -84,6 +84,16 @@ describe("pressure-below-ambient", () => {
   });
 });
 
+describe("unknown-name", () => {
+  it("is told of a case that an actuator holds and the car does not have", () => {
+    const held = gas.replace(
+      "    damper roll-damper",
+      "    actuator push for heave {\n      hold { nowhere: 4 mm }\n      between left.rocker.third and right.rocker.third\n    }\n    damper roll-damper",
+    );
+    expect(told(own(held))).toEqual(["error unknown-name at nowhere"]);
+  });
+});
+
 describe("unbuildable", () => {
   it("is told of what joins the axles", () => {
     const context = own(linked(""));
