@@ -1,4 +1,5 @@
 /** The rates of an axle: as a hover table and as one line above it. */
+import { restWords } from "./rest-words.js";
 import type { AxleRates, Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { AxleName } from "../model/origin.js";
@@ -29,7 +30,7 @@ export function axleRows(rates: AxleRates): readonly Row[] {
 
 export function axleSummary(car: CheckedCar, axle: AxleName): string {
   const rates = car.analysis.axles[axle]?.rates;
-  const title = `**${axle} axle** of ${car.model.setup ?? car.model.name}, at static trim`;
+  const title = `**${axle} axle** of ${car.model.setup ?? car.model.name}, ${restWords(car.model)}`;
   if (rates === undefined) return `${title}\n\nNot computed: the axle is incomplete.`;
   const unit = unitsOfCar(car.model);
   const rows = axleRows(rates).map(

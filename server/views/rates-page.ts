@@ -1,4 +1,5 @@
 /** The figures of one car or set-up as tables of text, before any face lays them out: one content for all. */
+import { restWords } from "./rest-words.js";
 import type { ElementFigures, Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import { axleRows } from "./axle-summary.js";
@@ -51,7 +52,7 @@ function axleSection(car: CheckedCar, reasons: Set<string>): Section {
       cell(list[index]?.figure ?? { kind: "absent", reason: "not computed" }, unit(dimension), reasons),
     ),
   ]);
-  return { title: "At static trim", columns: [left(""), ...axles.map(right)], rows };
+  return { title: `Rates ${restWords(car.model)}`, columns: [left(""), ...axles.map(right)], rows };
 }
 
 function motionSection(car: CheckedCar, reasons: Set<string>): Section {

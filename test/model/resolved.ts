@@ -54,10 +54,6 @@ export class Folder {
   }
 }
 
-function resolve(files: Files | string, name = "a.crank"): ResolvedFile {
-  return new Folder(typeof files === "string" ? { [name]: files } : files).resolve(name);
-}
-
 export function onlyCar(file: ResolvedFile): ResolvedCar {
   const [car, more] = file.cars;
   if (car === undefined || more !== undefined) throw new Error(`${file.cars.length} cars, expected one`);
