@@ -12,6 +12,7 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import { parse } from "../../grammar/index.js";
 import { createWorkspace } from "../snapshot/create.js";
 import type { Disk } from "../host/disk.js";
 import { ClientFiles } from "./client-files.js";
@@ -56,6 +57,8 @@ function askClient(connection: Connection, session: Session, publisher: Publishe
 }
 
 function initialize(parameters: InitializeParams, session: Session, disk: Disk): InitializeResult {
+  // Makes the parser while the client still waits for its answer anyway, rather than on the first document.
+  parse("");
   session.client = parameters.capabilities;
   const options = optionsOf(parameters);
   session.settings = readSettings(options.settings);
