@@ -11,11 +11,11 @@ import type { Absent, AxleAnalysis } from "./results.js";
 import { type AxleStates, axleStates, isBound } from "./states.js";
 import { trimAxle } from "./trim.js";
 
-/** Deflections at design, of every element that has one. */
-function deflectionsAtDesign(mechanism: AxleMechanism, { design }: AxleStates): Map<Element, Deflection> {
+/** Deflections at rest, of every element that has one. */
+function deflectionsAtRest(mechanism: AxleMechanism, { rest }: AxleStates): Map<Element, Deflection> {
   const found = new Map<Element, Deflection>();
   for (const element of mechanism.elements) {
-    const d = element.connection?.deflection(design);
+    const d = element.connection?.deflection(rest);
     if (d !== undefined && !("kind" in d)) found.set(element, d);
   }
   return found;
@@ -24,7 +24,7 @@ function deflectionsAtDesign(mechanism: AxleMechanism, { design }: AxleStates): 
 /** What stands beside an element of the same path is told with it. */
 const told = ({ elements }: AxleMechanism): readonly Element[] => elements.filter(({ part }) => part === undefined);
 
-/** An axle that does not even stand at design position: nothing can be said of it but why. */
+/** An axle that does not even stand at rest: nothing can be said of it but why. */
 function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
   const parts = { stiffness: new Map(), damping: new Map(), stiffnessSum: why.reason, dampingSum: why.reason };
   return {
@@ -44,15 +44,15 @@ function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
 export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
   const states = axleStates(mechanism);
   if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
-  const design = deflectionsAtDesign(mechanism, states);
-  const trim = trimAxle(mechanism, states.design, design);
-  const parts = contributions(mechanism, design, trim);
-  const context = { mechanism, states, design, trim, parts };
+  const rest = deflectionsAtRest(mechanism, states);
+  const trim = trimAxle(mechanism, states.rest, rest);
+  const parts = contributions(mechanism, rest, trim);
+  const context = { mechanism, states, rest, trim, parts };
   return {
     rates: axleRates(mechanism, parts, trim),
     elements: told(mechanism).map((element) => elementFigures(element, context)),
     reach: reachFigures(mechanism, states),
-    atRest: atRest(mechanism, states.design),
+    atRest: atRest(mechanism, states.rest),
     problems: mechanism.problems,
   };
 }

@@ -5,21 +5,23 @@ import { absent, figureOr } from "./absent.js";
 import { tyreLoad } from "./loads.js";
 import type { AtRest, WheelAtRest } from "./results.js";
 
-function wheelAtRest(mechanism: AxleMechanism, design: AxleMotion | undefined, side: "left" | "right"): WheelAtRest {
-  const wheel = design?.[side].wheel;
+function wheelAtRest(mechanism: AxleMechanism, rest: AxleMotion | undefined, side: "left" | "right"): WheelAtRest {
+  const wheel = rest?.[side].wheel;
   const unknown = (): string => mechanism.cornerMissing[side] ?? "the axle is given by ratios, without geometry";
   return {
+    travel: mechanism.staticTravel,
     load: tyreLoad(mechanism),
     camber: figureOr(wheel?.camber.value, unknown),
     toe: figureOr(wheel?.toe.value, unknown),
   };
 }
 
-export function atRest(mechanism: AxleMechanism, design: AxleMotion | undefined): AtRest {
+/** @param rest both corners there; undefined where the axle does not reach it */
+export function atRest(mechanism: AxleMechanism, rest: AxleMotion | undefined): AtRest {
   const { rideHeight, name } = mechanism;
   return {
     rideHeight: rideHeight === undefined ? absent(`the ${name} axle has no ride-height`) : rideHeight,
-    left: wheelAtRest(mechanism, design, "left"),
-    right: wheelAtRest(mechanism, design, "right"),
+    left: wheelAtRest(mechanism, rest, "left"),
+    right: wheelAtRest(mechanism, rest, "right"),
   };
 }

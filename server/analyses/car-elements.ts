@@ -182,7 +182,7 @@ function fluidOf(element: CarElement, context: CarContext): FluidFigures | undef
   const bodies = context.elements.flatMap((part) => {
     const { law } = part;
     if (ownerOf(part, context.elements) !== element || law?.kind !== "spring" || law.fluid === undefined) return [];
-    const d = context.parts.design.get(part);
+    const d = context.parts.rest.get(part);
     const atRest = d === undefined || isAbsent(d) ? (d ?? absent("it is not connected")) : d.s;
     return [{ fluid: law.fluid, atRest, travel: whole(spansOf(part, context)) }];
   });
@@ -200,9 +200,9 @@ function figuresOf(element: CarElement, context: CarContext): ElementFigures {
     measure: connection?.measure,
     motionRatio: undefined,
   };
-  const d = context.parts.design.get(element) ?? absent("it is not connected");
+  const d = context.parts.rest.get(element) ?? absent("it is not connected");
   if (isAbsent(d)) {
-    const none = { sensitivity: d, leak: d, atWheels: d, staticLoad: d, travel: d };
+    const none = { sensitivity: d, leak: d, atWheels: d, staticLoad: d, deflection: d, travel: d };
     return { ...base, ...none, rate: element.law?.kind === "damper" ? element.law.lowSpeed : d, idleIn: [] };
   }
   const by = sensitivities(d);
@@ -215,6 +215,7 @@ function figuresOf(element: CarElement, context: CarContext): ElementFigures {
     rate: rateOf(element, d.s),
     atWheels: atWheels(element, context),
     staticLoad: loadOf(element, d.s),
+    deflection: d.s,
     travel: whole(spans),
     idleIn: idleIn(element, by),
   };

@@ -2,8 +2,8 @@
  * What each element between the axles adds at static trim: its deflection, stiffness k ∇s∇sᵀ + F ∇²s and damping
  * c ∇s∇sᵀ (at low speed) over the four wheels, and what it carries for each of them.
  *
- * Static trim is design position for them: nothing of theirs is set to carry the weight, gaps, preloads and charges
- * hold as they are written.
+ * Nothing of theirs is set to carry the weight: gaps, preloads and charges hold at design position as they are written,
+ * and the wheels stand where each axle's ride height puts them.
  */
 import type { CarDeflection, Wheels } from "../elements/car-connection.js";
 import { eachWheel } from "../elements/car-connection.js";
@@ -15,8 +15,8 @@ import type { Absent } from "./results.js";
 import { matrixOf, NO_MATRIX, plusMatrix, type WheelMatrix } from "./wheel-matrix.js";
 
 export interface CarParts {
-  /** At design, or why there is none. */
-  readonly design: ReadonlyMap<CarElement, CarDeflection | Absent>;
+  /** At rest, or why there is none. */
+  readonly rest: ReadonlyMap<CarElement, CarDeflection | Absent>;
   /** By element, with the parts that stand beside it; none where its law is not known. */
   readonly stiffness: ReadonlyMap<CarElement, WheelMatrix>;
   readonly damping: ReadonlyMap<CarElement, WheelMatrix>;
@@ -45,20 +45,20 @@ function sumOf(matrices: ReadonlyMap<CarElement, WheelMatrix>): WheelMatrix {
   return [...matrices.values()].reduce(plusMatrix, NO_MATRIX);
 }
 
-/** Why some element's deflection at design is not known although it is joined. */
-function unreached(design: CarParts["design"]): string | undefined {
-  for (const [{ path, connection }, d] of design) {
+/** Why some element's deflection at rest is not known although it is joined. */
+function unreached(rest: CarParts["rest"]): string | undefined {
+  for (const [{ path, connection }, d] of rest) {
     if (connection !== undefined && isAbsent(d)) return `${path} takes part and ${d.reason}`;
   }
   return undefined;
 }
 
 export function carParts(elements: readonly CarElement[], positions: CarPositions): CarParts {
-  const design = new Map(elements.map((element) => [element, deflectionOf(element, positions, [0, 0, 0, 0])]));
+  const rest = new Map(elements.map((element) => [element, deflectionOf(element, positions, positions.rest)]));
   const stiffness = new Map<CarElement, WheelMatrix>();
   const damping = new Map<CarElement, WheelMatrix>();
   let loads: Wheels = [0, 0, 0, 0];
-  for (const [element, d] of design) {
+  for (const [element, d] of rest) {
     const { law } = element;
     if (isAbsent(d) || law === undefined) continue;
     const owner = ownerOf(element, elements);
@@ -69,13 +69,13 @@ export function carParts(elements: readonly CarElement[], positions: CarPosition
     if (law.kind === "spring" || force !== 0) add(stiffness, matrixOf(d, staticRate(element, d.s), force));
     loads = eachWheel((wheel) => (loads[wheel] ?? 0) + force * (d.d[wheel] ?? 0));
   }
-  const missing = stiffnessMissing(elements) ?? unreached(design);
+  const missing = stiffnessMissing(elements) ?? unreached(rest);
   return {
-    design,
+    rest,
     stiffness,
     damping,
     stiffnessSum: missing ?? sumOf(stiffness),
-    dampingSum: dampingMissing(elements) ?? unreached(design) ?? sumOf(damping),
+    dampingSum: dampingMissing(elements) ?? unreached(rest) ?? sumOf(damping),
     loads: missing ?? loads,
   };
 }

@@ -19,6 +19,8 @@ export interface CarAxles {
 }
 
 export interface CarPositions {
+  /** Travels of the four wheels at rest; those of an axle that is not there are 0. */
+  readonly rest: Wheels;
   /** The reason names the link that binds. */
   at(travels: Wheels): CarMotion | Absent;
 }
@@ -39,7 +41,10 @@ function motionAt(positions: AxlePositions | undefined, left: number, right: num
 export function carPositions(axles: CarAxles): CarPositions {
   const front = axles.front && axlePositions(axles.front);
   const rear = axles.rear && axlePositions(axles.rear);
+  const restFront = axles.front?.staticTravel ?? 0;
+  const restRear = axles.rear?.staticTravel ?? 0;
   return {
+    rest: [restFront, restFront, restRear, restRear],
     at([fl, fr, rl, rr]) {
       const ahead = motionAt(front, fl, fr);
       if ("kind" in ahead) return ahead;

@@ -12,7 +12,7 @@ import type { AxleMechanism } from "../elements/mechanism.js";
 import { dampingMissing, staticForce, staticRate, stiffnessMissing } from "./carrying.js";
 import { type Form, plus, ZERO } from "./form.js";
 import { isAbsent } from "./absent.js";
-import { type AtDesign, type Trim, trimElements } from "./trim.js";
+import { type Standing, type Trim, trimElements } from "./trim.js";
 
 export interface Contributions {
   /** By element; none for those whose force at trim is not known. */
@@ -61,14 +61,14 @@ function unsettled(mechanism: AxleMechanism, trim: Trim): readonly Element[] {
 
 const carries = ({ law }: Element): boolean => law?.kind === "spring" || (law?.kind === "damper" && law.gasForce !== 0);
 
-export function contributions(mechanism: AxleMechanism, design: AtDesign, trim: Trim): Contributions {
+export function contributions(mechanism: AxleMechanism, standing: Standing, trim: Trim): Contributions {
   const { elements } = mechanism;
   const open = unsettled(mechanism, trim);
   const stiffness = new Map<Element, Form>();
   const damping = new Map<Element, Form>();
   let unknown = stiffnessMissing(elements);
   for (const element of elements) {
-    const d = design.get(element);
+    const d = standing.get(element);
     if (d === undefined) continue;
     if (element.law?.kind === "damper") damping.set(element, stiffnessOf(d, element.law.lowSpeed, 0));
     if (!carries(element)) continue;

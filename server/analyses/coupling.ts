@@ -2,8 +2,8 @@
  * Coupling: the leak of an element into modes that it is not for, in the element's own scope (heave and
  * roll of its axle for an axle element, the other wheel against its own for a corner element).
  *
- * First-order |ds/dq unclaimed| / |ds/dq claimed| at static; finite, the largest deflection that a pure
- * motion in the unclaimed mode causes over the largest in its own, across the envelope; rate, the share of
+ * First-order |ds/dq unclaimed| / |ds/dq claimed| at static; finite, the largest deflection from rest that a
+ * pure motion in the unclaimed mode causes over the largest in its own, across the envelope; rate, the share of
  * the unclaimed mode's stiffness (or damping) that it adds, F∇²s included.
  */
 import type { Deflection, Element, Mode } from "../elements/element.js";
@@ -64,13 +64,21 @@ const strongest = (drives: readonly Drive[]): Drive | undefined =>
   );
 
 /** Deflections that one mode alone causes across the envelope. */
-function spanIn(element: Element, { mode, claimed }: Drive, states: AxleStates, spans: Spans): Span | Absent {
+function spanIn(
+  element: Element,
+  { mode, claimed }: Drive,
+  { states, mechanism }: LeakContext,
+  spans: Spans,
+  rest: number,
+): Span | Absent {
   if (mode === "heave") return spans.heave;
   if (mode === "roll") return spans.roll;
   const left = (element.side === "left") === claimed;
+  const { staticTravel: still } = mechanism;
   return spanOver(
     element,
-    states.travels.map((z) => (left ? states.at(z, 0) : states.at(0, z))),
+    states.travels.map((z) => (left ? states.at(z, still) : states.at(still, z))),
+    rest,
   );
 }
 
@@ -85,19 +93,19 @@ function finiteLeak(
   d: Deflection,
   into: Drive,
   own: readonly Drive[],
-  { states }: LeakContext,
+  context: LeakContext,
   spans: Spans,
 ): Figure {
   if (element.side !== undefined && ownWheelOnly(element, d)) return 0;
-  const leaked = spanIn(element, into, states, spans);
+  const leaked = spanIn(element, into, context, spans, d.s);
   if (isAbsent(leaked)) return leaked;
   let travel = 0;
   for (const drive of own) {
-    const span = spanIn(element, drive, states, spans);
+    const span = spanIn(element, drive, context, spans, d.s);
     if (isAbsent(span)) return span;
-    travel = Math.max(travel, largest(span));
+    travel = Math.max(travel, largest(span, d.s));
   }
-  return travel > 0 ? largest(leaked) / travel : absent("its own mode does not move it within the travel");
+  return travel > 0 ? largest(leaked, d.s) / travel : absent("its own mode does not move it within the travel");
 }
 
 /** What a form comes to in a mode, over how large its parts are: N/m at the wheel that the leak is about. */

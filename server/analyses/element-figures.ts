@@ -14,12 +14,12 @@ import type { Absent, ElementFigures, Figure, FluidFigures } from "./results.js"
 import { type Span, spanOver } from "./sampled.js";
 import { sensitivity } from "./sensitivity.js";
 import type { AxleStates } from "./states.js";
-import { type AtDesign, type Trim, trimElements } from "./trim.js";
+import { type Standing, type Trim, trimElements } from "./trim.js";
 
 export interface AxleContext {
   readonly mechanism: AxleMechanism;
   readonly states: AxleStates;
-  readonly design: AtDesign;
+  readonly rest: Standing;
   readonly trim: Trim;
   readonly parts: Contributions;
 }
@@ -62,6 +62,11 @@ function atWheels(element: Element, { parts, mechanism, trim }: AxleContext): Fi
     : inRoll(form, mechanism.track);
 }
 
+const spansOf = (element: Element, states: AxleStates, rest: number): Spans => ({
+  heave: spanOver(element, states.heave, rest),
+  roll: spanOver(element, states.roll, rest),
+});
+
 function travelOf({ heave, roll }: Spans): Span | Absent {
   if (isAbsent(heave)) return heave;
   if (isAbsent(roll)) return roll;
@@ -69,14 +74,14 @@ function travelOf({ heave, roll }: Spans): Span | Absent {
 }
 
 /** Pressures of an element and of its further volumes. */
-function fluidOf({ path }: Element, { mechanism, states, design, trim }: AxleContext): FluidFigures | undefined {
+function fluidOf({ path }: Element, { mechanism, states, rest, trim }: AxleContext): FluidFigures | undefined {
   const bodies = mechanism.elements.flatMap((part) => {
     const { law } = part;
-    const d = design.get(part);
+    const d = rest.get(part);
     if (part.path !== path || law?.kind !== "spring" || law.fluid === undefined || d === undefined) return [];
     const seat = trim.seats.get(part) ?? 0;
     const unknown = seatUnknown(part, trim, mechanism);
-    const span = travelOf({ heave: spanOver(part, states.heave), roll: spanOver(part, states.roll) });
+    const span = travelOf(spansOf(part, states, d.s));
     const travel = unknown ?? (isAbsent(span) ? span : { from: span.from + seat, to: span.to + seat });
     return [{ fluid: law.fluid, atRest: unknown ?? d.s + seat, travel }];
   });
@@ -98,6 +103,7 @@ export function elementWithout(element: Element, why: Absent): ElementFigures {
     rate: statedRate(element) ?? why,
     atWheels: why,
     staticLoad: why,
+    deflection: why,
     travel: why,
     idleIn: [],
   };
@@ -105,12 +111,12 @@ export function elementWithout(element: Element, why: Absent): ElementFigures {
 
 /** Everything that is told about one element of an axle. */
 export function elementFigures(element: Element, context: AxleContext): ElementFigures {
-  const d = context.design.get(element);
+  const d = context.rest.get(element);
   const idle = element.connection?.idle;
   if (idle !== undefined) return elementWithout(element, absent(idle));
   if (d === undefined) return elementWithout(element, absent(element.connectionMissing ?? "it is not connected"));
   const { states } = context;
-  const spans = { heave: spanOver(element, states.heave), roll: spanOver(element, states.roll) };
+  const spans = spansOf(element, states, d.s);
   return {
     path: element.path,
     kind: element.kind,
@@ -125,6 +131,7 @@ export function elementFigures(element: Element, context: AxleContext): ElementF
     rate: ownRate(element, d, context),
     atWheels: atWheels(element, context),
     staticLoad: staticLoad(element, d, context),
+    deflection: d.s,
     travel: travelOf(spans),
     idleIn: idleModes(element, d),
   };

@@ -34,7 +34,7 @@ const AXLE: Readonly<Record<string, (rates: AxleRates) => Figure>> = {
 
 const WHEEL: Readonly<Record<string, (wheel: WheelAtRest) => Figure>> = {
   "wheel-load": ({ load }) => load,
-  "wheel-travel": () => 0,
+  "wheel-travel": ({ travel }) => travel,
   camber: ({ camber }) => camber,
   toe: ({ toe }) => toe,
 };
@@ -48,7 +48,7 @@ const ELEMENT: Readonly<Record<string, (element: ElementFigures) => Figure>> = {
   rate: (element) => ofVolume(element, "rate is a pressure for each volume") ?? element.rate,
   load: (element) => ofVolume(element, "load is its pressure") ?? element.staticLoad,
   pressure: ({ fluid, path }) => fluid?.pressure ?? absent(`${path} has neither gas nor oil that is worked out`),
-  deflection: () => 0,
+  deflection: (element) => ofVolume(element, "deflection is a volume of oil") ?? element.deflection,
 };
 
 /** Figures that exist under a load only. */

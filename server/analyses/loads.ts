@@ -43,13 +43,13 @@ const noUnsprung = ({ name }: AxleMechanism): Absent => absent(`the ${name} whee
  */
 export function carriedLoads(
   mechanism: AxleMechanism,
-  design: AxleMotion,
+  rest: AxleMotion,
 ): { readonly left: number; readonly right: number } | Absent {
   const onTyre = tyreLoad(mechanism);
   if (typeof onTyre !== "number") return onTyre;
   const { wheels } = mechanism;
   if (wheels.left.unsprungMass === undefined || wheels.right.unsprungMass === undefined) return noUnsprung(mechanism);
-  const rise = (side: "left" | "right"): number => design[side].wheel?.contact.d[2] ?? 1;
+  const rise = (side: "left" | "right"): number => rest[side].wheel?.contact.d[2] ?? 1;
   return {
     left: onTyre * rise("left") - wheels.left.unsprungMass * GRAVITY,
     right: onTyre * rise("right") - wheels.right.unsprungMass * GRAVITY,

@@ -123,6 +123,8 @@ export interface ElementFigures {
   readonly atWheels: Figure;
   /** Force or moment at static. */
   readonly staticLoad: Figure;
+  /** At static trim, from design. */
+  readonly deflection: Figure;
   /** Smallest and largest deflection over the envelope (heave and roll), from design. */
   readonly travel: { readonly from: number; readonly to: number } | Absent;
   /** Claims that its motion does not bear out: it is hardly moved in these. */
@@ -175,7 +177,7 @@ export interface AxleAnalysis {
   readonly problems: readonly AssemblyProblem[];
 }
 
-/** At static trim, which is design position. */
+/** At static trim. */
 export interface AtRest {
   readonly rideHeight: Figure;
   readonly left: WheelAtRest;
@@ -183,6 +185,8 @@ export interface AtRest {
 }
 
 export interface WheelAtRest {
+  /** From design position, m, bump positive: not 0 where a set-up puts the car higher or lower than it is drawn. */
+  readonly travel: number;
   /** Vertical load of the tyre, N. */
   readonly load: Figure;
   readonly camber: Figure;

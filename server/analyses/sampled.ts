@@ -14,15 +14,16 @@ export function deflectionAt(element: Element, { motion }: State): Figure {
 
 const isNone = (d: object): d is NoDeflection => "kind" in d;
 
-/** Smallest and largest deflection over states, 0 (design) included. */
+/** Smallest and largest deflection over states, from design. */
 export interface Span {
   readonly from: number;
   readonly to: number;
 }
 
-export function spanOver(element: Element, states: readonly State[]): Span | Absent {
-  let from = 0;
-  let to = 0;
+/** @param rest the element's deflection at rest, which is among them */
+export function spanOver(element: Element, states: readonly State[], rest: number): Span | Absent {
+  let from = rest;
+  let to = rest;
   for (const state of states) {
     const s = deflectionAt(element, state);
     if (typeof s !== "number") return s;
@@ -32,4 +33,5 @@ export function spanOver(element: Element, states: readonly State[]): Span | Abs
   return { from, to };
 }
 
-export const largest = (span: Span): number => Math.max(-span.from, span.to);
+/** The furthest that it gets from where it rests. */
+export const largest = ({ from, to }: Span, rest: number): number => Math.max(rest - from, to - rest);

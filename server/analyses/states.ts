@@ -1,9 +1,10 @@
 /**
- * The positions of one axle that its analyses share: design, pure heave and pure roll across the
+ * The positions of one axle that its analyses share: at rest, pure heave and pure roll across the
  * envelope, and one wheel alone. Each corner is solved once a travel; mirrored corners share it.
  *
- * Pure roll moves the wheels by (−q, +q) with q up to the smaller of both ends of the envelope, since
- * both wheels have to stay inside it.
+ * At rest both wheels stand at `staticTravel`, which is design position unless a set-up puts the car higher or
+ * lower. Heave is looked at over the whole envelope, from design. Pure roll moves the wheels by (−q, +q) from rest,
+ * q up to where one of them reaches an end of the envelope.
  *
  * Invariant: fresh for every analysis; what is remembered here goes with it.
  */
@@ -26,7 +27,8 @@ export interface State {
 }
 
 export interface AxleStates extends AxlePositions {
-  readonly design: AxleMotion;
+  /** At rest. */
+  readonly rest: AxleMotion;
   readonly heave: readonly State[];
   readonly roll: readonly State[];
   /** The travels of `heave`: what one wheel alone is looked at over. */
@@ -82,20 +84,20 @@ export function axlePositions({ corners }: AxleMechanism): AxlePositions {
   return { left, right, at };
 }
 
-/** @returns the states, or what binds at design itself */
+/** @returns the states, or what binds at rest itself */
 export function axleStates(mechanism: AxleMechanism): AxleStates | Bound {
   const positions = axlePositions(mechanism);
   const at = (left: number, right: number): State => positions.at(left, right);
-  const design = at(0, 0).motion;
-  if (isBound(design)) return design;
-  const { travel } = mechanism;
+  const { travel, staticTravel: z0 } = mechanism;
+  const rest = at(z0, z0).motion;
+  if (isBound(rest)) return rest;
   const travels = travelsOf(travel);
-  const amplitude = Math.max(0, Math.min(-travel.from, travel.to));
+  const amplitude = Math.max(0, Math.min(z0 - travel.from, travel.to - z0));
   const rolls = amplitude === 0 ? [] : [...steps(-amplitude).reverse(), ...steps(amplitude)];
   return {
-    design,
+    rest,
     heave: travels.map((z) => at(z, z)),
-    roll: rolls.map((q) => at(-q, q)),
+    roll: rolls.map((q) => at(z0 - q, z0 + q)),
     travels,
     ...positions,
   };

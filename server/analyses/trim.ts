@@ -1,9 +1,9 @@
 /**
- * Trim: how far the seat of the trim element moves so that the axle stands at its design position
+ * Trim: how far the seat of the trim element moves so that the axle stands at its ride height
  * under its weight, as a mechanic sets it on the flat patch. Every other gap and preload holds at
  * design position.
  *
- * At design ∂U/∂z equals the load that each wheel puts on the elements (`carriedLoads`).
+ * At rest ∂U/∂z equals the load that each wheel puts on the elements (`carriedLoads`).
  *
  * Absent where the weight cannot be carried by the seat alone, with the reason.
  */
@@ -19,8 +19,8 @@ import type { Absent, TrimResult } from "./results.js";
 /** Difference between the wheels that a single seat may leave, as a share of their load. */
 const UNEVEN = 0.005;
 
-/** Deflections of the elements at design, by element. */
-export type AtDesign = ReadonlyMap<Element, Deflection>;
+/** Deflections of the elements at rest, from design; by element. */
+export type Standing = ReadonlyMap<Element, Deflection>;
 
 export interface Trim {
   readonly results: readonly TrimResult[] | Absent;
@@ -33,11 +33,11 @@ function remaining(
   loads: { readonly left: number; readonly right: number },
   elements: readonly Element[],
   trimmed: readonly Element[],
-  design: AtDesign,
+  standing: Standing,
 ): { left: number; right: number } {
   let { left, right } = loads;
   for (const element of elements) {
-    const d = design.get(element);
+    const d = standing.get(element);
     if (d === undefined || trimmed.includes(element)) continue;
     const force = staticForce(element, d.s);
     left -= force * d.dL;
@@ -50,13 +50,13 @@ function remaining(
 function forces(
   trimmed: readonly Element[],
   rest: { readonly left: number; readonly right: number },
-  design: AtDesign,
+  standing: Standing,
 ): readonly number[] | Absent {
   const [first, second] = trimmed;
-  const a = first && design.get(first);
+  const a = first && standing.get(first);
   if (first === undefined || a === undefined) return absent("the trim element is not connected");
   if (second === undefined) return oneForce(first, a, rest);
-  const b = design.get(second);
+  const b = standing.get(second);
   if (b === undefined) return absent("the trim element is not connected on both sides");
   const determinant = a.dL * b.dR - a.dR * b.dL;
   if (!(Math.abs(determinant) > 1e-9 * (a.dL * a.dL + a.dR * a.dR + b.dL * b.dL + b.dR * b.dR))) {
@@ -80,24 +80,25 @@ function oneForce(
   const uneven = Math.abs(rest.left - force * dL);
   if (uneven > UNEVEN * (Math.abs(rest.left) + Math.abs(rest.right))) {
     return absent(
-      `${element.path} alone cannot hold both wheels at design position: it would leave ${Math.round(uneven)} N at each`,
+      `${element.path} alone cannot hold both wheels at ride height: it would leave ${Math.round(uneven)} N at each`,
     );
   }
   return [force];
 }
 
-function seatsFor(trimmed: readonly Element[], loads: readonly number[]): Trim {
+function seatsFor(trimmed: readonly Element[], loads: readonly number[], standing: Standing): Trim {
   const seats = new Map<Element, number>();
   const results: TrimResult[] = [];
   for (const [i, element] of trimmed.entries()) {
     const load = loads[i] ?? 0;
-    const seat = element.law?.kind === "spring" ? deflectionAt(element.law, load) : undefined;
-    if (seat === undefined) {
+    const carrying = element.law?.kind === "spring" ? deflectionAt(element.law, load) : undefined;
+    if (carrying === undefined) {
       const unit = element.connection?.torsional === true ? "N*m" : "N";
       return none(
         `${element.path} would have to carry ${Math.round(load)} ${unit}, which its law cannot give at any seat`,
       );
     }
+    const seat = carrying - (standing.get(element)?.s ?? 0);
     seats.set(element, seat);
     results.push({ path: element.path, seat, load });
   }
@@ -113,8 +114,12 @@ export function trimElements({ trim, elements }: AxleMechanism): readonly Elemen
     : [];
 }
 
-/** The trim of an axle at design position. */
-export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, design: AtDesign): Trim {
+/**
+ * The trim of an axle at its ride height.
+ *
+ * @param motion of both corners at rest
+ */
+export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, standing: Standing): Trim {
   const { name, trim, elements } = mechanism;
   if (trim.by === "push-rod") return none("trim by the push or pull rods' length is not computed yet");
   if (trim.by === "nothing") return none(`nothing on the ${name} axle can be set so that it carries the weight`);
@@ -126,6 +131,6 @@ export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, design: A
   if (typeof joined === "string") return none(joined);
   const own = { left: loads.left - (joined?.left ?? 0), right: loads.right - (joined?.right ?? 0) };
   const trimmed = trimElements(mechanism);
-  const needed = forces(trimmed, remaining(own, elements, trimmed, design), design);
-  return isAbsent(needed) ? { results: needed, seats: new Map() } : seatsFor(trimmed, needed);
+  const needed = forces(trimmed, remaining(own, elements, trimmed, standing), standing);
+  return isAbsent(needed) ? { results: needed, seats: new Map() } : seatsFor(trimmed, needed, standing);
 }

@@ -41,6 +41,11 @@ const wheelData = (wheel: WheelModel) => ({
   tyreRate: wheel.tyreRate?.value,
 });
 
+/** Points are given at the car's own ride height; a set-up's other one moves both wheels against the body. */
+function staticTravel({ rideHeight, drawnRideHeight }: AxleModel): number {
+  return rideHeight === undefined || drawnRideHeight === undefined ? 0 : drawnRideHeight.value - rideHeight.value;
+}
+
 function linkageProblems(corners: Sides<BuiltCorner>): readonly AssemblyProblem[] {
   const sides = corners.left === corners.right ? (["left"] as const) : (["left", "right"] as const);
   return sides.flatMap((side) => {
@@ -58,6 +63,7 @@ export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
     name: axle.name,
     track: axle.track?.value,
     rideHeight: axle.rideHeight?.value,
+    staticTravel: staticTravel(axle),
     travel: { from: axle.travel.from, to: axle.travel.to },
     corners: { left: corners.left.corner, right: corners.right.corner },
     cornerMissing: { left: corners.left.missing, right: corners.right.missing },

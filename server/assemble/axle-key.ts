@@ -135,8 +135,9 @@ export function joiningKey(car: CarModel): string {
 
 /** The key of an axle with the masses of its car. */
 export function axleKey(axle: AxleModel, car: CarModel): string {
-  const { name, track, rideHeight, travel, trim, wheel, corner } = axle;
-  const head = `${name} ${given(track)}${given(rideHeight)}${travel.from} ${travel.to} ${trim.by} ${trim.element ?? ""};`;
+  const { name, track, rideHeight, drawnRideHeight, travel, trim, wheel, corner } = axle;
+  const heights = given(rideHeight) + given(drawnRideHeight);
+  const head = `${name} ${given(track)}${heights}${travel.from} ${travel.to} ${trim.by} ${trim.element ?? ""};`;
   const sides = wheelKey(wheel.left) + wheelKey(wheel.right) + cornerKey(corner.left) + cornerKey(corner.right);
   return `${head}${sides}${given(car.mass)}${given(car.massFront)}\n${axle.elements.map(elementKey).join("")}`;
 }

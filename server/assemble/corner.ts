@@ -33,11 +33,11 @@ const flip2Of = (side: Side): Flip2 => (side === "left" ? ({ value }) => value :
 
 /**
  * Wheel centre to contact point in the wheel's plane. By default the centre's height above the ground, which is
- * at z = −ride height; upright wheels where no ride height is given stand on z = 0.
+ * at z = −ride height as it is drawn; upright wheels where no ride height is given stand on z = 0.
  */
 function loadedRadius(wheel: WheelModel, centre: Vec3, camber: number, axle: AxleModel): number {
   if (wheel.loadedRadius !== undefined) return wheel.loadedRadius.value;
-  return Math.max(0, centre[2] + (axle.rideHeight?.value ?? 0)) / Math.cos(camber);
+  return Math.max(0, centre[2] + (axle.drawnRideHeight?.value ?? 0)) / Math.cos(camber);
 }
 
 function wheelOf(axle: AxleModel, side: Side): HardpointGeometry["wheel"] | undefined {

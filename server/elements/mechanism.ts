@@ -36,6 +36,11 @@ export interface AxleMechanism {
   readonly name: AxleName;
   readonly track: number | undefined;
   readonly rideHeight: number | undefined;
+  /**
+   * Travel of both wheels at rest, m: the ride height that the linkage is drawn at less the one that the car is set to
+   * (car up by 2 mm: −2 mm, droop). 0 where either is not given.
+   */
+  readonly staticTravel: number;
   /** The envelope that figures over travel look at, m, bump positive. */
   readonly travel: { readonly from: number; readonly to: number };
   /** The same object on both sides where they mirror each other. */

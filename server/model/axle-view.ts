@@ -37,6 +37,7 @@ export function axleOf(
     nameOrigin: statement.name?.origin ?? statement.wordOrigin,
     track: numberIn(left, "track"),
     rideHeight: numberIn(left, "ride-height"),
+    drawnRideHeight: base === undefined ? numberIn(left, "ride-height") : base.model.drawnRideHeight,
     travel: travelOf(left),
     trim: trimOf(sides, around.sink),
     wheel: keepsWheel ? base.model.wheel : { left: wheelOf(left, "left"), right: wheelOf(right, "right") },

@@ -52,6 +52,8 @@ export interface AxleModel {
   readonly nameOrigin: Origin;
   readonly track: Given | undefined;
   readonly rideHeight: Given | undefined;
+  /** The one that the linkage is drawn at: the car's own, whatever set-ups make of it. */
+  readonly drawnRideHeight: Given | undefined;
   /** Wheel travel that the checks look at, bump positive. */
   readonly travel: {
     readonly from: number;

@@ -30,7 +30,7 @@ export function axleRows(rates: AxleRates): readonly Row[] {
 
 export function axleSummary(car: CheckedCar, axle: AxleName): string {
   const rates = car.analysis.axles[axle]?.rates;
-  const title = `**${axle} axle** of ${car.model.setup ?? car.model.name}, ${restWords(car.model)}`;
+  const title = `**${axle} axle** of ${car.model.setup ?? car.model.name}, ${restWords(car, [axle])}`;
   if (rates === undefined) return `${title}\n\nNot computed: the axle is incomplete.`;
   const unit = unitsOfCar(car.model);
   const rows = axleRows(rates).map(

@@ -52,7 +52,7 @@ function axleSection(car: CheckedCar, reasons: Set<string>): Section {
       cell(list[index]?.figure ?? { kind: "absent", reason: "not computed" }, unit(dimension), reasons),
     ),
   ]);
-  return { title: `Rates ${restWords(car.model)}`, columns: [left(""), ...axles.map(right)], rows };
+  return { title: `Rates ${restWords(car)}`, columns: [left(""), ...axles.map(right)], rows };
 }
 
 function motionSection(car: CheckedCar, reasons: Set<string>): Section {

@@ -1,12 +1,20 @@
-/**
- * At which position the rates of a car are taken, in words. A set-up's other ride height does not move
- * the wheels in them yet: they are those of the position that the linkage is drawn at, and say so.
- */
-import type { CarModel } from "../model/car.js";
+/** At which position the figures of an axle at rest hold, in words. */
+import type { AxleAnalysis } from "../analyses/results.js";
+import type { CheckedCar } from "../findings/context.js";
+import type { AxleName } from "../model/origin.js";
+import { showFigure } from "./figures.js";
+import { unitsOfCar } from "./units-of-car.js";
 
-export function restWords({ axles }: CarModel): string {
-  const moved = [axles.front, axles.rear].some((axle) => (axle?.rideHeight?.chain.length ?? 0) > 0);
-  return moved
-    ? "at the ride height that the linkage is drawn at (the set-up's own is not carried into rates yet)"
-    : "at static trim";
+/** "at static trim", and how far the wheels stand from where the linkage is drawn if a set-up moves them. */
+export function restWords({ model, analysis }: CheckedCar, axles: readonly AxleName[] = ["front", "rear"]): string {
+  const unit = unitsOfCar(model)("length");
+  const moved = axles.flatMap((name) => {
+    const travel = travelOf(analysis.axles[name]);
+    if (travel === 0) return [];
+    const way = travel > 0 ? "bump" : "droop";
+    return [`${axles.length > 1 ? `${name} ` : ""}wheels ${showFigure(Math.abs(travel), unit, 3)} in ${way}`];
+  });
+  return ["at static trim", ...moved].join(", ");
 }
+
+const travelOf = (axle: AxleAnalysis | undefined): number => axle?.atRest.left.travel ?? 0;

@@ -112,6 +112,7 @@ export function axle(elements: readonly Element[], overrides: Partial<AxleMechan
     name: "front",
     track: trackAtContact,
     rideHeight: 0.03,
+    staticTravel: 0,
     travel: { from: -0.03, to: 0.03 },
     corners: { left: wishboneCorner, right: wishboneCorner },
     cornerMissing: { left: undefined, right: undefined },
