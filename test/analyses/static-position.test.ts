@@ -148,7 +148,7 @@ describe("an axle that stands off design position", () => {
       const carMass = (560 * rise(wishboneCorner, travel)) / rise(anew, 0);
       const overrides = { corners: { left: anew, right: anew }, travel: span(0), carMass };
       const drawn = analyseAxle(axle(elementsOn(anew, travel), overrides));
-      sameFigures(moved, drawn);
+      expectSameFigures(moved, drawn);
     }
   });
 });
@@ -212,7 +212,7 @@ function elementsOn(corner: Corner, travel: number): readonly Element[] {
   ];
 }
 
-function sameFigures(moved: AxleAnalysis, drawn: AxleAnalysis): void {
+function expectSameFigures(moved: AxleAnalysis, drawn: AxleAnalysis): void {
   expectClose(number(moved.rates.heaveRate), number(drawn.rates.heaveRate), INVARIANCE);
   expectClose(number(moved.rates.rollStiffness), number(drawn.rates.rollStiffness), INVARIANCE);
   expectClose(number(moved.rates.heaveDamping), number(drawn.rates.heaveDamping), INVARIANCE);
