@@ -1,4 +1,4 @@
-/** Words of the anti-roll bar: levers, blades and drop links (its tube and springs are in springs.ts). */
+/** Words of the anti-roll bar: levers or a tee, blades and drop links (its tube and springs are in springs.ts). */
 import { degrees, positive, seen } from "./sources.js";
 import { attachment, keyword, oneOf, point, quantity } from "./slots.js";
 import type { Word, WordGroup } from "./word.js";
@@ -13,7 +13,7 @@ const lever: readonly Word[] = [
     role: "connection",
     times: "one",
     needed: true,
-    unless: ["ratio"],
+    unless: ["ratio", "tee"],
     example: "lever { pivot (-40, 210, 420) mm, axis (0, 1, 0), end (30, 210, 420) mm }",
     help: "The left lever of the bar: it turns with the bar's end; its own end takes the drop link. The right one mirrors it.",
   },
@@ -36,6 +36,52 @@ const lever: readonly Word[] = [
     needed: true,
     starter: "(30, 210, 420) mm",
     help: "Where the drop link is joined to the lever; not on the axis.",
+  },
+];
+
+const tee: readonly Word[] = [
+  {
+    word: "tee",
+    in: ["anti-roll-bar"],
+    takes: [[]],
+    opens: "tee",
+    block: "required",
+    role: "connection",
+    times: "one",
+    example: "tee { foot (-60, 0, 300) mm, head (-60, 0, 420) mm, end (-60, 120, 420) mm }",
+    help:
+      "A T-shaped bar in place of the levers: a stem that swings about a hinge across the car at its foot while both wheels move " +
+      "alike, and is twisted by a cross arm at its head where they do not. `torsion-bar` is the stem.",
+  },
+  {
+    word: "foot",
+    in: ["tee"],
+    takes: [[point]],
+    role: "property",
+    times: "one",
+    needed: true,
+    starter: "(-60, 0, 300) mm",
+    help: "Where the stem is held: in its swing by a hinge across the car, in its twist firmly.",
+  },
+  {
+    word: "head",
+    in: ["tee"],
+    takes: [[point]],
+    role: "property",
+    times: "one",
+    needed: true,
+    starter: "(-60, 0, 420) mm",
+    help: "Where the cross arm sits on the stem; with `foot` it gives the axis that the cross arm turns about.",
+  },
+  {
+    word: "end",
+    in: ["tee"],
+    takes: [[point]],
+    role: "property",
+    times: "one",
+    needed: true,
+    starter: "(-60, 120, 420) mm",
+    help: "Where the left drop link is joined to the cross arm; the right one mirrors it.",
   },
 ];
 
@@ -123,7 +169,33 @@ const blade: readonly Word[] = [
     limits: positive,
     help: "Young's modulus of the blade's material.",
   },
+  {
+    word: "allowable-stress",
+    in: ["blade", "blade-part"],
+    takes: oneOf("stress"),
+    role: "property",
+    times: "one",
+    fallback: "900 MPa, quenched and tempered spring steel",
+    starter: "900 MPa",
+    usual: seen(150e6, 1600e6),
+    limits: positive,
+    help: "The bending stress that its maker allows at its root. Above it `over-stress` warns.",
+  },
 ];
+
+const longer: Word = {
+  word: "longer",
+  in: ["drop-link"],
+  takes: oneOf("length"),
+  role: "property",
+  times: "one",
+  fallback: "0 mm, as long as it is drawn",
+  starter: "0 mm",
+  usual: seen(-0.02, 0.02),
+  help:
+    "How much longer than drawn the link is set; `by +1 turn` counts by its `thread`. On one side only, or different on both, " +
+    "it twists the bar at rest.",
+};
 
 const dropLink: Word = {
   word: "drop-link",
@@ -147,8 +219,9 @@ export const barGroup: WordGroup = {
   concepts: [
     { concept: "anti-roll-bar", help: "Tube, levers, blades and drop links of an anti-roll bar." },
     { concept: "lever", help: "The bar's left lever: pivot, axis and end." },
+    { concept: "tee", help: "A T-shaped bar: foot and head of its stem, and the left end of its cross arm." },
     { concept: "blade", help: "Levers as blades: section, length and position." },
-    { concept: "drop-link", help: "The thread of the drop link's adjuster." },
+    { concept: "drop-link", help: "How long the drop link is set, and the thread of its adjuster." },
   ],
-  words: [...lever, ...blade, dropLink],
+  words: [...lever, ...tee, ...blade, dropLink, longer],
 };

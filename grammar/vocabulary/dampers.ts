@@ -1,6 +1,6 @@
-/** Laws of dampers and inerters: tables, knee, measured curves, gas force, inertance. */
+/** Laws of dampers and inerters: tables, knee, measured curves, clickers, gas force, stroke, inertance. */
 import { positive, seen } from "./sources.js";
-import { keyword, oneOf, quantity, text } from "./slots.js";
+import { keyword, oneOf, quantity, range, text } from "./slots.js";
 import type { Word, WordGroup } from "./word.js";
 
 const direction = (word: "bump" | "rebound", motion: string): Word => ({
@@ -19,6 +19,18 @@ const direction = (word: "bump" | "rebound", motion: string): Word => ({
     "`knee` with `slow` and `fast`, or a measured curve.",
 });
 
+const setting = (word: "closed" | "open", where: string): Word => ({
+  word,
+  in: ["damper-side"],
+  takes: [[]],
+  opens: "damper-setting",
+  block: "required",
+  role: "law",
+  times: "one",
+  example: `${word} { 50 mm/s: 320 N, 100 mm/s: 470 N }`,
+  help: `The valving with the adjuster ${where}, for those who have one. \`clicks\` says where between both it stands.`,
+});
+
 const damper: readonly Word[] = [
   {
     word: "damping",
@@ -35,7 +47,7 @@ const damper: readonly Word[] = [
   direction("rebound", "lengthened (or twisted as rebound does)"),
   {
     word: "curve",
-    in: ["damper", "damper-side", "valving-part"],
+    in: ["damper", "damper-side", "damper-setting", "valving-part"],
     takes: [[keyword("from"), keyword("csv"), text("path")]],
     role: "law",
     times: "one",
@@ -46,7 +58,7 @@ const damper: readonly Word[] = [
   },
   {
     word: "knee",
-    in: ["damper-side"],
+    in: ["damper-side", "damper-setting"],
     takes: oneOf("damper-speed", "angular-speed"),
     role: "law",
     times: "one",
@@ -57,7 +69,7 @@ const damper: readonly Word[] = [
   },
   {
     word: "slow",
-    in: ["damper-side"],
+    in: ["damper-side", "damper-setting"],
     takes: oneOf("damping", "torsional-damping"),
     role: "law",
     times: "one",
@@ -68,7 +80,7 @@ const damper: readonly Word[] = [
   },
   {
     word: "fast",
-    in: ["damper-side"],
+    in: ["damper-side", "damper-setting"],
     takes: oneOf("damping", "torsional-damping"),
     role: "law",
     times: "one",
@@ -86,7 +98,34 @@ const damper: readonly Word[] = [
     fallback: "no clicker",
     starter: "6 of 18",
     limits: { atLeast: 0 },
-    help: "Where the adjuster stands, counted from fully closed. The table is the valving at this position.",
+    help:
+      "Where the adjuster stands, counted from fully closed. Between `closed` and `open` it blends the two; with `per-click` it " +
+      "stiffens or softens the table; with neither the table is the valving at this position.",
+  },
+  setting("closed", "at click 0"),
+  setting("open", "at the last click"),
+  {
+    word: "per-click",
+    in: ["damper-side"],
+    takes: oneOf("share"),
+    role: "property",
+    times: "one",
+    fallback: "a click changes nothing that is known",
+    starter: "4 %",
+    usual: seen(0.001, 0.2),
+    limits: positive,
+    help: "How much of the table's force one click towards closed adds (and one towards open takes off).",
+  },
+  {
+    word: "measured-at",
+    in: ["damper-side"],
+    takes: oneOf("count"),
+    role: "property",
+    times: "one",
+    fallback: "not known; `per-click` needs it",
+    starter: "9",
+    limits: { atLeast: 0 },
+    help: "Clicks from fully closed at which the table was measured.",
   },
   {
     word: "gas-force",
@@ -98,7 +137,45 @@ const damper: readonly Word[] = [
     starter: "120 N",
     usual: seen(0, 1500),
     limits: { atLeast: 0 },
-    help: "Force with which the damper's own gas pushes it apart, taken as constant.",
+    help: "Force with which the damper's own gas pushes it apart at design position.",
+  },
+  {
+    word: "gas-rate",
+    in: ["damper", "valving-part"],
+    takes: oneOf("rate"),
+    role: "law",
+    times: "one",
+    fallback: "0 N/mm, a constant gas force",
+    starter: "1 N/mm",
+    usual: seen(0, 20_000),
+    limits: { atLeast: 0 },
+    help: "How much the gas force grows as the rod is pushed in. It never falls below nought.",
+  },
+];
+
+const room: readonly Word[] = [
+  {
+    word: "stroke",
+    in: ["damper", "inerter"],
+    takes: [[range("length")], [range("angle")]],
+    role: "property",
+    times: "one",
+    fallback: "not judged",
+    starter: "-30 .. 25 mm",
+    usual: seen(-0.2, 0.2),
+    help: "How far it can be moved from design position, from rebound to bump (compression positive), before it meets its own ends.",
+  },
+  {
+    word: "length",
+    in: ["damper", "valving-part", "inerter", "inerter-part"],
+    takes: [[range("length")]],
+    role: "property",
+    times: "one",
+    fallback: "not judged",
+    starter: "240 .. 300 mm",
+    usual: seen(0.05, 0.8),
+    limits: positive,
+    help: "Shortest and longest length between its two eyes, as its maker states it: the stroke follows from where it is fitted.",
   },
 ];
 
@@ -129,7 +206,15 @@ export const damperGroup: WordGroup = {
         { key: quantity("angular-speed"), value: quantity("moment") },
       ],
     },
+    {
+      concept: "damper-setting",
+      help: "Rows of speed against force with the adjuster at one of its ends, as in `bump` and `rebound`.",
+      rows: [
+        { key: quantity("damper-speed"), value: quantity("force") },
+        { key: quantity("angular-speed"), value: quantity("moment") },
+      ],
+    },
     { concept: "inerter", help: "Connection and inertance of an inerter." },
   ],
-  words: [...damper, inerter],
+  words: [...damper, ...room, inerter],
 };

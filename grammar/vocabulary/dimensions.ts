@@ -47,6 +47,7 @@ export const dimensions: Readonly<Record<Exclude<DimensionName, "any">, Exponent
   moment: of({ mass: 1, length: 2, time: -2 }),
   pressure: of({ mass: 1, length: -1, time: -2 }),
   modulus: of({ mass: 1, length: -1, time: -2 }),
+  stress: of({ mass: 1, length: -1, time: -2 }),
   rate: of({ mass: 1, time: -2 }),
   "torsional-rate": of({ mass: 1, length: 2, time: -2, angle: -1 }),
   damping: of({ mass: 1, time: -1 }),

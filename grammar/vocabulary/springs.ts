@@ -1,4 +1,4 @@
-/** Force laws of springs: rate, coil, torsion bar, curve, stages in series, preload and gap. */
+/** Force laws of springs: rate, coil, torsion bar, curve, two directions, stages in series, preload and gap. */
 import { positive, seen } from "./sources.js";
 import { choice, keyword, oneOf, quantity, text } from "./slots.js";
 import type { Concept, Word, WordGroup } from "./word.js";
@@ -15,7 +15,7 @@ const stated: readonly Word[] = [
   law("rate", ["spring", "bump-stop", "bump-stop-part"], {
     takes: oneOf("rate", "torsional-rate"),
     needed: true,
-    unless: ["coil", "torsion-bar", "curve", "power-law", "fit"],
+    unless: ["coil", "torsion-bar", "curve", "power-law", "squat", "fit"],
     starter: "120 N/mm",
     usual: seen(3_000, 2_000_000),
     limits: positive,
@@ -59,6 +59,66 @@ const stated: readonly Word[] = [
       "straight beyond its ends, and said when that happens.",
   }),
 ];
+
+const direction = (word: "squat" | "rise", motion: string, other: string): Word =>
+  law(word, ["spring"], {
+    takes: [[]],
+    opens: "spring-side",
+    block: "required",
+    example: `${word} { soft 40 N/mm, knee 6 mm, hard 110 N/mm }`,
+    help:
+      `What a spring that works both ways answers while it is ${motion} from where it is free: one \`rate\`, or \`soft\` up to ` +
+      `\`knee\` and \`hard\` beyond it, or rows or a measured curve (all entered positive). Goes with \`${other}\`.`,
+  });
+
+const bothWays: readonly Word[] = [
+  direction("squat", "shortened (or twisted as bump does)", "rise"),
+  direction("rise", "lengthened (or twisted as rebound does)", "squat"),
+  law("rate", ["spring-side"], {
+    takes: oneOf("rate", "torsional-rate"),
+    starter: "80 N/mm",
+    usual: seen(3_000, 2_000_000),
+    limits: positive,
+    help: "One stiffness for this direction.",
+  }),
+  law("soft", ["spring-side"], {
+    takes: oneOf("rate", "torsional-rate"),
+    starter: "40 N/mm",
+    usual: seen(1_000, 1_000_000),
+    limits: positive,
+    help: "Stiffness from where it is free up to the knee: both stages in line.",
+  }),
+  law("knee", ["spring-side"], {
+    takes: oneOf("length", "angle"),
+    starter: "6 mm",
+    usual: seen(0.0005, 0.08),
+    limits: positive,
+    help: "Deflection of the whole spring at which the soft stage is used up.",
+  }),
+  law("hard", ["spring-side"], {
+    takes: oneOf("rate", "torsional-rate"),
+    starter: "110 N/mm",
+    usual: seen(3_000, 2_000_000),
+    limits: positive,
+    help: "Stiffness beyond the knee; not below the soft one, since a stage that is used up can only leave a stiffer rest.",
+  }),
+  law("curve", ["spring-side"], {
+    takes: [[keyword("from"), keyword("csv"), text("path")]],
+    example: 'curve from csv "squat.csv"',
+    help: "Measured force against deflection in this direction, both entered positive, from a CSV file with units in its header.",
+  }),
+];
+
+/** Of everything that can be overstressed. */
+const allowable = (where: readonly Concept[], usual: string, kind: string): Word =>
+  law("allowable-stress", where, {
+    takes: oneOf("stress"),
+    fallback: usual,
+    starter: "900 MPa",
+    usual: seen(200e6, 1600e6),
+    limits: positive,
+    help: `The ${kind} stress that its maker allows. Above it \`over-stress\` warns.`,
+  });
 
 const coil: readonly Word[] = [
   law("coil", ["spring"], {
@@ -135,6 +195,7 @@ const coil: readonly Word[] = [
     limits: positive,
     help: "Shear modulus G of the material.",
   }),
+  allowable(["coil", "coil-part"], "65 % of the strength of chrome-silicon wire of that size", "shear"),
 ];
 
 const barBlock = {
@@ -182,6 +243,11 @@ const torsionBar: readonly Word[] = [
     limits: positive,
     help: "Torsional rate as measured, end against end; it goes before the one that follows from the dimensions.",
   }),
+  allowable(
+    ["torsion-bar", "torsion-bar-part"],
+    "1020 MPa for a bar that is twisted one way only (pre-set), 700 MPa for one that is twisted both ways",
+    "shear",
+  ),
 ];
 
 const series: readonly Word[] = [
@@ -239,6 +305,14 @@ export const springGroup: WordGroup = {
     { concept: "coil", help: "A helical spring by its wire, or by its stated rate." },
     { concept: "torsion-bar", help: "A torsion bar or tube by its dimensions, or by its stated rate." },
     { concept: "tender", help: "A stage in line, and where it is used up." },
+    {
+      concept: "spring-side",
+      help: "Rows of deflection against force in one direction, from nought upwards, or rates with a knee between them.",
+      rows: [
+        { key: quantity("length"), value: quantity("force") },
+        { key: quantity("angle"), value: quantity("moment") },
+      ],
+    },
     { concept: "link-spring", help: "The spring in each drop link, and where it is used up." },
     {
       concept: "spring-curve",
@@ -253,6 +327,7 @@ export const springGroup: WordGroup = {
   ],
   words: [
     ...stated,
+    ...bothWays,
     ...coil,
     ...torsionBar,
     ...series,

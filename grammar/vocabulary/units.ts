@@ -101,6 +101,7 @@ export const usualUnits: Readonly<Record<Known, UsualUnits>> = {
   moment: { si: ["N*m", "N*mm", "kN*m"], inch: ["lbf*ft", "lbf*in"] },
   pressure: { si: ["bar", "kPa", "Pa"], inch: ["psi"] },
   modulus: { si: ["GPa", "MPa"], inch: ["psi"] },
+  stress: { si: ["MPa"], inch: ["psi"] },
   rate: { si: ["N/mm", "kN/m", "N/m"], inch: ["lbf/in", "lbf/ft"] },
   "torsional-rate": { si: ["N*m/deg", "N*m/rad"], inch: ["lbf*ft/deg", "lbf*in/deg", "lbf*in/rad"] },
   damping: { si: ["N*s/mm", "N*s/m", "kN*s/m"], inch: ["lbf*s/in"] },

@@ -28,6 +28,7 @@ export type DimensionName =
   | "moment"
   | "pressure"
   | "modulus" // a pressure that is written in GPa
+  | "stress" // a pressure that is written in MPa
   | "rate" // force per length
   | "torsional-rate" // moment per angle
   | "damping" // force per speed

@@ -3,6 +3,7 @@
  * with an unknown part is unknown.
  */
 import type { Element } from "../elements/element.js";
+import { gasForceAt, gasRateAt } from "../elements/laws/damper-law.js";
 
 /** What is read of an element here, whatever wheels it follows. */
 export interface Carrying extends Pick<Element, "path" | "kind" | "law" | "lawMissing" | "connectionMissing"> {
@@ -41,10 +42,12 @@ export const dampingMissing = (elements: readonly Carrying[]): string | undefine
 export function staticForce(element: Pick<Element, "law">, deflection: number): number {
   const { law } = element;
   if (law?.kind === "spring") return law.force(deflection);
-  return law?.kind === "damper" ? law.gasForce : 0;
+  return law?.kind === "damper" ? gasForceAt(law, deflection) : 0;
 }
 
 /** dF/ds at a deflection with nothing moving. */
 export function staticRate(element: Pick<Element, "law">, deflection: number): number {
-  return element.law?.kind === "spring" ? element.law.rate(deflection) : 0;
+  const { law } = element;
+  if (law?.kind === "spring") return law.rate(deflection);
+  return law?.kind === "damper" ? gasRateAt(law, deflection) : 0;
 }

@@ -64,6 +64,11 @@ function endKey(end: Attachment | undefined): string {
   }
 }
 
+type BarModel = Extract<ConnectionModel, { kind: "bar" }>;
+
+const linksKey = (links: BarModel["links"], longer: BarModel["longer"]): string =>
+  `${endKey(links.left)}${given(longer.left)}${endKey(links.right)}${given(longer.right)}`;
+
 function connectionKey(connection: ConnectionModel | undefined): string {
   if (connection === undefined) return "none;";
   switch (connection.kind) {
@@ -79,7 +84,12 @@ function connectionKey(connection: ConnectionModel | undefined): string {
       const both = [levers.left, levers.right]
         .map(({ pivot, axis, end }) => given(pivot) + given(axis) + given(end))
         .join("");
-      return `bar ${both}${endKey(links.left)}${endKey(links.right)}`;
+      return `bar ${both}${linksKey(links, connection.longer)}`;
+    }
+    case "tee": {
+      const { foot, head, ends, links, longer } = connection;
+      const points = given(foot) + given(head) + given(ends.left) + given(ends.right);
+      return `tee ${points}${linksKey(links, longer)}`;
     }
     case "ratio":
       return `ratio ${connection.torsional} ${connection.ratios

@@ -7,6 +7,7 @@ import { barTwist } from "../elements/connections/bar.js";
 import type { BarLever } from "../elements/connections/bar-lever.js";
 import { between } from "../elements/connections/between.js";
 import { byRatios, constantRatio, type RatioCurve, tabledRatio } from "../elements/connections/ratio.js";
+import { type NoTee, type TeeLink, teeTwist } from "../elements/connections/tee.js";
 import { tiedBars, type TieLever } from "../elements/connections/tied-bars.js";
 import { rockerToChassis, rockerToRocker } from "../elements/connections/twists.js";
 import type { Connection } from "../elements/element.js";
@@ -98,8 +99,11 @@ function leverFor(bar: BarModel, link: Attachment, side: Side, parts: AxleParts)
     axis: inLeftFrame(axis.value, side),
     end: inLeftFrame(tip.value, side),
   };
-  const lever = leverOf(points, design.point(end.body, end.point));
-  return "kind" in lever ? fault(degenerateReason(lever)) : { lever, body: end.body, linkEnd: end.point };
+  const far = design.point(end.body, end.point);
+  const lever = leverOf(points, far, bar.longer[side]?.value);
+  if (!("kind" in lever)) return { lever, body: end.body, linkEnd: end.point };
+  const isDrawnWell = bar.longer[side] !== undefined && !("kind" in leverOf(points, far));
+  return fault(isDrawnWell ? `its drop link does not reach on the ${side} side as it is set` : degenerateReason(lever));
 }
 
 export const basisOf = ({ corners }: AxleParts): "hardpoints" | "planar" =>
@@ -138,6 +142,34 @@ function barOf(model: BarModel, parts: AxleParts): Connection | Unconnected {
   if (left !== undefined && isUnconnected(left)) return left;
   if (right !== undefined && isUnconnected(right)) return right;
   return barTwist({ left, right }, basisOf(parts));
+}
+
+type TeeModel = Extract<ConnectionModel, { kind: "tee" }>;
+
+const NO_TEE: Readonly<Record<NoTee, string>> = {
+  "no-stem": "the foot and the head of its stem fall together",
+  "no-arm": "an end of its cross arm lies on the stem",
+  "no-hold": "its drop links do not reach, or do not hold its cross arm",
+};
+
+function teeOf(model: TeeModel, parts: AxleParts): Connection | Unconnected {
+  const side = (name: Side): TeeLink | Unconnected | undefined => {
+    const link = model.links[name];
+    const end = link && endOf(link, parts);
+    if (end === undefined || isUnconnected(end)) return end;
+    if (end.kind !== "body") return fault("its drop link is not joined to a rocker, a wishbone or the upright");
+    const longer = model.longer[name]?.value ?? 0;
+    return { end: inLeftFrame(model.ends[name].value, name), body: end.body, far: end.point, longer };
+  };
+  const [left, right] = [side("left"), side("right")];
+  if (left !== undefined && isUnconnected(left)) return left;
+  if (right !== undefined && isUnconnected(right)) return right;
+  const design = { left: parts.corners.left.corner.motion(0), right: parts.corners.right.corner.motion(0) };
+  if ("kind" in design.left || "kind" in design.right)
+    return rests(`the ${parts.axle.name} linkage does not stand at design position`);
+  const points = { foot: model.foot.value, head: model.head.value, left, right };
+  const made = teeTwist(points, basisOf(parts), { left: design.left, right: design.right });
+  return typeof made === "string" ? fault(NO_TEE[made]) : made;
 }
 
 function rockerOf({ axle }: AxleParts, side: Side): { readonly pivot: Vec3; readonly axis: Vec3 } | undefined {
@@ -257,6 +289,8 @@ export function connectionOf({ connection, side }: ElementModel, parts: AxlePart
       return twistOf(connection, parts);
     case "bar":
       return barOf(connection, parts);
+    case "tee":
+      return teeOf(connection, parts);
     case "ratio":
       return ratiosOf(connection, side);
     case "cylinders":

@@ -1,9 +1,20 @@
-/** The law of a damper from its block: one damping, tables or knees for bump and rebound, or a measured curve. */
+/**
+ * The law of a damper from its block: one damping, tables or knees for bump and rebound, or a measured curve; between
+ * two settings where it has a clicker.
+ */
 import type { DamperLaw } from "../elements/element.js";
-import { constantDamping, damperLaw, damperTable, type HalfDamper, kneeDamper } from "../elements/laws/damper-law.js";
+import {
+  blended,
+  constantDamping,
+  damperLaw,
+  damperTable,
+  type HalfDamper,
+  kneeDamper,
+  scaled,
+} from "../elements/laws/damper-law.js";
 import type { ResolvedBlock } from "../model/car.js";
 import { isLawless, isTorsional, type Lawless, lawless, mismatch } from "./lawless.js";
-import { blockOf, numberOf, quantityOf, type Table, tableOf } from "./reading.js";
+import { blockOf, numberOf, quantitiesOf, quantityOf, type Table, tableOf } from "./reading.js";
 
 interface Half {
   readonly half: HalfDamper;
@@ -34,13 +45,52 @@ function kneeOf(block: ResolvedBlock): Half | Lawless | undefined {
   return { half: kneeDamper(slow.value, knee, fast), torsional: isTorsional(slow.dimension) };
 }
 
-/** `bump` or `rebound`: rows, a measured curve, or a knee. */
+/** Rows, a measured curve, or a knee. */
+function settingOf(block: ResolvedBlock): Half | Lawless | undefined {
+  const table = tableOf(blockOf(block, "curve")?.rows ?? block.rows);
+  return table === undefined ? kneeOf(block) : halfTable(table, 1);
+}
+
+/** Between `closed` and `open` by where the clicker stands; undefined without them. */
+function betweenSettings(side: ResolvedBlock, word: string): Half | Lawless | undefined {
+  const [closedBlock, openBlock] = [blockOf(side, "closed"), blockOf(side, "open")];
+  if (closedBlock === undefined && openBlock === undefined) return undefined;
+  if (closedBlock === undefined || openBlock === undefined) return lawless(`its ${word} needs both closed and open`);
+  const [closed, open] = [settingOf(closedBlock), settingOf(openBlock)];
+  if (closed === undefined || open === undefined) return lawless(`a setting of its ${word} has no points`);
+  if (isLawless(closed)) return closed;
+  if (isLawless(open)) return open;
+  if (closed.torsional !== open.torsional)
+    return lawless(`one setting of its ${word} is for twisting, the other is not`, true);
+  const [clicks, of] = quantitiesOf(side, "clicks");
+  if (clicks === undefined || of === undefined || !(of.value > 0)) {
+    return lawless(`its ${word} does not say at which click of how many it stands (\`clicks 6 of 18\`)`);
+  }
+  const share = Math.min(1, Math.max(0, clicks.value / of.value));
+  return { ...closed, half: blended(closed.half, open.half, share) };
+}
+
+/** What clicks between that of the table and the one that is set make of it; the last click that leaves a force holds. */
+function clicked(measured: Half, side: ResolvedBlock, word: string): Half | Lawless {
+  const step = numberOf(side, "per-click");
+  if (step === undefined) return measured;
+  const [clicks] = quantitiesOf(side, "clicks");
+  const at = numberOf(side, "measured-at");
+  if (clicks === undefined || at === undefined) {
+    return lawless(`its ${word} needs clicks and measured-at to know what per-click makes of the table`);
+  }
+  const factor = 1 + step * (at - clicks.value);
+  if (!(factor > 0)) return lawless(`its ${word} would have no force left at ${clicks.value} clicks`, true);
+  return { ...measured, half: scaled(measured.half, factor) };
+}
+
+/** `bump` or `rebound`. */
 function sideOf(block: ResolvedBlock, word: "bump" | "rebound"): Half | Lawless {
   const side = blockOf(block, word);
   if (side === undefined) return lawless(`it has no ${word}`);
-  const table = tableOf(blockOf(side, "curve")?.rows ?? side.rows);
-  const half = table === undefined ? kneeOf(side) : halfTable(table, 1);
-  return half ?? lawless(`its ${word} has no points`);
+  const half = betweenSettings(side, word) ?? settingOf(side);
+  if (half === undefined) return lawless(`its ${word} has no points`);
+  return isLawless(half) ? half : clicked(half, side, word);
 }
 
 function wholeCurve(block: ResolvedBlock): readonly [Half | Lawless, Half | Lawless] | undefined {
@@ -68,6 +118,11 @@ function bothOf(block: ResolvedBlock): readonly [Half | Lawless, Half | Lawless]
   return [sideOf(block, "bump"), sideOf(block, "rebound")];
 }
 
+const gasOf = (block: ResolvedBlock) => ({
+  force: numberOf(block, "gas-force") ?? 0,
+  rate: numberOf(block, "gas-rate") ?? 0,
+});
+
 /** @param torsional of the connection; undefined where there is none */
 export function damperLawOf(block: ResolvedBlock, torsional: boolean | undefined): DamperLaw | Lawless {
   const [bump, rebound] = bothOf(block);
@@ -77,6 +132,6 @@ export function damperLawOf(block: ResolvedBlock, torsional: boolean | undefined
     return lawless("one of its directions is for twisting, the other is not", true);
   return (
     mismatch("damping", bump.torsional, torsional) ??
-    damperLaw(bump.half, rebound.half, torsional === true ? 0 : (numberOf(block, "gas-force") ?? 0))
+    damperLaw(bump.half, rebound.half, torsional === true ? undefined : gasOf(block))
   );
 }

@@ -92,7 +92,7 @@ function largest(connection: Connection, motions: readonly (AxleMotion | undefin
 export function withEyeMoved(connection: ConnectionModel, moved: MovedEye, point: Vec3): ConnectionModel {
   const at = (end: Attachment): Attachment => movedEnd(end, moved, point);
   if (connection.kind === "between") return { ...connection, ends: [at(connection.ends[0]), at(connection.ends[1])] };
-  if (connection.kind !== "bar") return connection;
+  if (connection.kind !== "bar" && connection.kind !== "tee") return connection;
   const { left, right } = connection.links;
   return { ...connection, links: { left: left && at(left), right: right && at(right) } };
 }

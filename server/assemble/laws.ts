@@ -5,12 +5,12 @@ import { actuatorLaw } from "./actuator-law.js";
 import { antiRollBarLaw } from "./bar-law.js";
 import { damperLawOf } from "./damper-law.js";
 import { gasSpringLaw } from "./gas-law.js";
+import { inerterLaw } from "./inerter-law.js";
 import { type Lawless, lawless } from "./lawless.js";
-import { numberOf } from "./reading.js";
 import { bumpStopLaw, springLawOf } from "./spring-law.js";
 
 /** What a law may ask of a connection, whatever wheels it follows. */
-export type Joined = Pick<Connection, "torsional" | "idle" | "levers">;
+export type Joined = Pick<Connection, "torsional" | "idle" | "levers" | "tee">;
 
 /** What the law may have to know of the connection: whether it twists, and a bar's levers. */
 export interface LawContext {
@@ -29,10 +29,8 @@ export function lawOf(model: ElementModel, context: LawContext): Law | Lawless {
       return damperLawOf(model.block, context.connection?.torsional);
     case "anti-roll-bar":
       return antiRollBarLaw(model, context.connection);
-    case "inerter": {
-      const inertance = numberOf(model.block, "inertance");
-      return inertance === undefined ? lawless("it has no inertance") : { kind: "inerter", inertance };
-    }
+    case "inerter":
+      return inerterLaw(model.block, context.connection?.torsional);
     case "gas-spring":
       return gasSpringLaw(model.block, context.connection?.torsional);
     case "actuator":

@@ -11,6 +11,7 @@ import { torsionBarRate } from "../elements/laws/torsion-bar.js";
 import type { ResolvedBlock } from "../model/car.js";
 import { isLawless, isTorsional, type Lawless, lawless, mismatch } from "./lawless.js";
 import { blockOf, numberOf, quantityOf, tableOf, wordOf } from "./reading.js";
+import { twoWayOf } from "./two-way-law.js";
 
 /** Spring steel, Pa: the vocabulary's fallback for `modulus`. */
 const SHEAR_MODULUS = 79.3e9;
@@ -75,6 +76,8 @@ function baseOf(block: ResolvedBlock): Base | Lawless {
   if (coil !== undefined) return based(coilOf(coil), false, "coil");
   const bar = blockOf(block, "torsion-bar");
   if (bar !== undefined) return based(torsionRate(bar), true, "torsion bar");
+  const both = twoWayOf(block);
+  if (both !== undefined) return isLawless(both) ? both : { ...both, what: "squat and rise" };
   return curveOf(block) ?? powerLawOf(block) ?? lawless("it has no rate");
 }
 
@@ -121,6 +124,15 @@ function fitted(curve: Curve, acts: Acts, gap: number | undefined, preload: numb
   return law === "preload-out-of-reach" ? lawless("its preload is more than it can give at any deflection", true) : law;
 }
 
+/** What cannot stand beside `squat` and `rise`, which say themselves how the spring works in each direction. */
+function besideTwoWays(block: ResolvedBlock): Lawless | undefined {
+  if (blockOf(block, "squat") === undefined) return undefined;
+  const acts = wordOf(block, "acts");
+  if (acts !== undefined && acts !== "both-ways") return lawless(`it acts ${acts}, and has a squat and a rise`, true);
+  if (blockOf(block, "tender") === undefined) return undefined;
+  return lawless("its tender is a stage in both directions, and its squat and rise have stages of their own", true);
+}
+
 /**
  * @param torsional of the connection; undefined where there is none
  * @param tied two equal bars in series, one in each rocker
@@ -128,13 +140,15 @@ function fitted(curve: Curve, acts: Acts, gap: number | undefined, preload: numb
 export function springLawOf(block: ResolvedBlock, torsional: boolean | undefined, tied: boolean): SpringLaw | Lawless {
   const base = baseOf(block);
   if (isLawless(base)) return base;
-  const wrong = mismatch(base.what, base.torsional, torsional) ?? fittingMismatch(block, base.torsional);
+  const wrong =
+    mismatch(base.what, base.torsional, torsional) ?? fittingMismatch(block, base.torsional) ?? besideTwoWays(block);
   if (wrong !== undefined) return wrong;
   const whole = withTender(base, block);
   if (isLawless(whole)) return whole;
   const gap = numberOf(block, "gap");
   const stated = wordOf(block, "acts");
-  const acts = isActs(stated) ? stated : gap === undefined ? "both-ways" : "in-compression";
+  const both = gap === undefined || blockOf(block, "squat") !== undefined;
+  const acts = isActs(stated) ? stated : both ? "both-ways" : "in-compression";
   return fitted(tied ? twoInSeries(whole.curve) : whole.curve, acts, gap, numberOf(block, "preload"));
 }
 

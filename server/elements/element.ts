@@ -12,12 +12,13 @@ import type { AxleMotion } from "../linkage/corner.js";
 import type { BarLever } from "./connections/bar-lever.js";
 import type { Deflection, NoDeflection } from "./deflection.js";
 import type { ElementKind, Mode } from "./kinds.js";
+import type { Mark } from "./laws/curve.js";
 
 export type { Deflection, NoDeflection } from "./deflection.js";
 export type { ElementKind, Mode } from "./kinds.js";
 
 export interface Connection {
-  readonly kind: "between" | "twists" | "bar" | "ratio" | "cylinders";
+  readonly kind: "between" | "twists" | "bar" | "tee" | "ratio" | "cylinders";
   /** What the figures rest on. */
   readonly basis: "hardpoints" | "planar" | "ratio";
   readonly torsional: boolean;
@@ -31,6 +32,10 @@ export interface Connection {
   deflection(motion: AxleMotion): Deflection | NoDeflection;
   /** The levers of a bar whose drop links are both on. */
   readonly levers?: { readonly left: BarLever; readonly right: BarLever } | undefined;
+  /** Of a T-shaped bar: distance of the cross arm's ends from the stem, and the links' moment arm about it, m. */
+  readonly tee?: { readonly arm: number; readonly linkArm: number } | undefined;
+  /** Distance between the two ends at design, m, where it is drawn. */
+  readonly designLength?: number | undefined;
 }
 
 /**
@@ -52,6 +57,8 @@ export interface SpringLaw {
   readonly stated: boolean;
   /** Of gas springs and hydraulic links. */
   readonly fluid?: FluidState | undefined;
+  /** Where it begins to carry, goes over into another stage, or is extrapolated; rising, from design. */
+  readonly marks?: readonly Mark[] | undefined;
 }
 
 /** What the pressure of a gas or an oil does as its element is deflected. */
@@ -72,8 +79,17 @@ export interface DamperLaw {
   damping(v: number): number;
   /** Damping at small speed, N·s/m (N·m·s/rad): mean of the bump and rebound slopes at the origin. */
   readonly lowSpeed: number;
-  /** Constant force of the damper's own gas, N: positive pushes it apart. */
+  /** Force of the damper's own gas at design, N: positive pushes it apart. */
   readonly gasForce: number;
+  /** How much it grows with compression, N/m; none where it is constant. */
+  readonly gasRate?: number | undefined;
+  /** Speeds at which a slope goes over into another, or a table ends; rising, rebound negative. */
+  readonly marks?: readonly SpeedMark[] | undefined;
+}
+
+export interface SpeedMark {
+  readonly at: number;
+  readonly what: "knee" | "table-end";
 }
 
 /** Force against acceleration of deflection, F = b s̈: carries nothing at rest. */

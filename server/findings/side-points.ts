@@ -41,9 +41,10 @@ function ofPlanar({ lower, upper, rod, rocker }: PlanarCorner): Named {
 }
 
 function ofBars({ elements }: AxleModel, side: Side): Named {
-  return elements.flatMap(({ name, connection }) =>
-    connection?.kind === "bar" ? within(`${name} lever`, connection.levers[side]) : [],
-  );
+  return elements.flatMap(({ name, connection }) => {
+    if (connection?.kind === "tee") return within(`${name} tee`, { end: connection.ends[side] });
+    return connection?.kind === "bar" ? within(`${name} lever`, connection.levers[side]) : [];
+  });
 }
 
 const within = (part: string, points: object): Named =>

@@ -50,6 +50,7 @@ const dimensions: Readonly<Record<DimensionName, string>> = {
   moment: "a moment",
   pressure: "a pressure",
   modulus: "a modulus (force per area)",
+  stress: "a stress (force per area)",
   rate: "a rate (force per length)",
   "torsional-rate": "a torsional rate (moment per angle)",
   damping: "a damping rate (force per speed)",

@@ -42,13 +42,17 @@ export interface LeverMotion {
 /** Ends nearer than this share of the lever's size are one. */
 const SAME = 1e-9;
 
-/** A lever from its design position; `linkEnd` is the far end of the drop link at design, moving with bump. */
-export function leverOf(points: LeverPoints, linkEnd: PointMotion): Lever | Degenerate {
+/**
+ * A lever from its design position; `linkEnd` is the far end of the drop link at design, moving with bump.
+ *
+ * @param longer how much longer than drawn the drop link is set, m: the lever's angle is then not 0 at design
+ */
+export function leverOf(points: LeverPoints, linkEnd: PointMotion, longer = 0): Lever | Degenerate {
   const all = [...points.pivot, ...points.axis, ...points.end, ...linkEnd.p];
   if (!all.every(isUsable)) return degenerate("lever", "not-finite");
   if (!(norm(points.axis) > 0)) return degenerate("lever", "no-axis");
   const size = Math.max(norm(sub(points.end, points.pivot)), norm(sub(linkEnd.p, points.pivot)));
-  const arm = turningArm(points.pivot, unit(points.axis), points.end, linkEnd.p);
+  const arm = turningArm(points.pivot, unit(points.axis), points.end, linkEnd.p, longer);
   if (!(arm.radius > SAME * size)) return degenerate("lever", "on-axis");
   if (!(arm.length > SAME * size)) return degenerate("drop-link", "coincident");
   const at = closeArm(arm, linkEnd.p);

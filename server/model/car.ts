@@ -240,6 +240,18 @@ export type ConnectionModel =
       readonly levers: Sides<{ readonly pivot: Given<Vec3>; readonly axis: Given<Vec3>; readonly end: Given<Vec3> }>;
       /** Upper ends of the drop links; `undefined` on a side where the link is off. */
       readonly links: Sides<Attachment | undefined>;
+      /** How much longer than drawn each drop link is set. */
+      readonly longer: Sides<Given | undefined>;
+      readonly origin: Origin;
+    }
+  /** A T-shaped bar: stem and cross arm, in the frame of the car. */
+  | {
+      readonly kind: "tee";
+      readonly foot: Given<Vec3>;
+      readonly head: Given<Vec3>;
+      readonly ends: Sides<Given<Vec3>>;
+      readonly links: Sides<Attachment | undefined>;
+      readonly longer: Sides<Given | undefined>;
       readonly origin: Origin;
     }
   | {

@@ -6,7 +6,7 @@
 import { findWord } from "../../grammar/vocabulary/index.js";
 import { attachmentOf, spokenOf, type Surroundings } from "./attachments.js";
 import { hasRocker } from "./axle-sides.js";
-import { barOf } from "./bar-view.js";
+import { barOf, teeOf } from "./bar-view.js";
 import type { Attachment, ConnectionModel, ResolvedValue } from "./car.js";
 import { cylindersOf } from "./cylinders.js";
 import { pointIn } from "./given.js";
@@ -17,7 +17,7 @@ import { wordIn, type TreeStatement } from "./tree.js";
 type TwistModel = Extract<ConnectionModel, { kind: "twists" }>;
 
 /** Words that each join an element by themselves. */
-const ways = ["between", "twists", "ratio", "lever", "cylinder"] as const;
+const ways = ["between", "twists", "ratio", "lever", "tee", "cylinder"] as const;
 
 export function connectionOf(element: TreeStatement, around: Surroundings): ConnectionModel | undefined {
   const { block } = element;
@@ -39,6 +39,8 @@ export function connectionOf(element: TreeStatement, around: Surroundings): Conn
       return ratioOf(element, here);
     case "lever":
       return barOf(element, first, here);
+    case "tee":
+      return teeOf(element, first, here);
     case "cylinder":
       return cylindersOf(element, first, around);
     default:

@@ -42,6 +42,7 @@ export function deflectionUnit(model: CarModel, path: string): "mm" | "deg" | "m
   const torsional =
     connection?.kind === "twists" ||
     connection?.kind === "bar" ||
+    connection?.kind === "tee" ||
     (connection?.kind === "ratio" && connection.torsional);
   return torsional ? "deg" : "mm";
 }

@@ -1,6 +1,7 @@
 /**
  * The twist of an anti-roll bar: angle of its left lever less that of its right one, both as bump
- * of their own wheel turns them (the right one in the mirrored frame), rad from design.
+ * of their own wheel turns them (the right one in the mirrored frame), rad from where they are drawn.
+ * 0 at design, unless a drop link is set longer than drawn.
  *
  * A bar with a drop link off hangs on one side only and is never twisted.
  */

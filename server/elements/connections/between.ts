@@ -97,6 +97,7 @@ export function between(first: End, second: End, basis: "hardpoints" | "planar")
     torsional: false,
     idle: undefined,
     statedFor: undefined,
+    designLength: design,
     deflection: (motion) => deflectionOf(ends, design, motion),
   };
 }

@@ -39,6 +39,32 @@ export function bladeInertia(blade: BladeGeometry): number {
 }
 
 /**
+ * Bending stress at the root of a turned blade for each newton at its end, Pa/N: the corner of the section, where both
+ * bendings add, σ = l (sin α · h/2 / I_stiff + cos α · t/2 / I_soft). Source: unsymmetrical bending of a cantilever.
+ */
+export function bladeStress(blade: BladeGeometry): number {
+  const [a, b] = blade.section;
+  const thin = Math.min(a, b);
+  const high = Math.max(a, b);
+  const stiffWay = Math.sin(blade.angle) / ((thin * high ** 2) / 6);
+  const softWay = Math.cos(blade.angle) / ((high * thin ** 2) / 6);
+  return blade.length * (stiffWay + softWay);
+}
+
+/**
+ * Rate of the stem of a T-shaped bar with its cross arm, N·m/rad of the arm's turning against the foot:
+ * 1/k = 1/k_T + l³ / (6 E I a²), each half of the arm being a blade of length l that is loaded at a from the stem.
+ * Source: beam theory, as for two levers; the moment is that of both links.
+ *
+ * @param stemRate k_T, N·m/rad
+ */
+export function teeRate(stemRate: number, arm: number, blade: BladeGeometry | undefined): number {
+  if (blade === undefined) return stemRate;
+  const bending = blade.length ** 3 / (6 * blade.modulus * bladeInertia(blade));
+  return 1 / (1 / stemRate + bending / arm ** 2);
+}
+
+/**
  * Rate of the bar with its two levers, N·m/rad of relative twist:
  * 1/k = 1/k_T + Σ l³ / (3 E I a²) over both levers, the blade of length l being the outer part of a lever of length a.
  * With l = a on both sides it is 1/k = 1/k_T + 2a / (3 E I). Source: beam theory, cantilever with a load at its end.

@@ -17,6 +17,7 @@ export function pushOnly(curve: Curve): Curve {
     energy: (x) => (x >= free ? curve.energy(x) - stored : 0),
     constantRate: undefined,
     range: curve.range,
+    marks: [{ at: free, what: "free" }, ...(curve.marks ?? []).filter(({ at }) => at > free)],
   };
 }
 

@@ -14,5 +14,6 @@ export function powerLaw(force: number, deflection: number, exponent: number): C
     energy: (x) => ((force * deflection) / (exponent + 1)) * share(x) ** (exponent + 1),
     constantRate: undefined,
     range: undefined,
+    marks: [{ at: 0, what: "free" }],
   };
 }

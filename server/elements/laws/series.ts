@@ -3,7 +3,8 @@
  *
  * Invariant: both carry the same force; beyond the stage's travel only the main curve moves.
  */
-import type { Curve } from "./curve.js";
+import type { Curve, Mark } from "./curve.js";
+import { deflectionAt } from "./inverse.js";
 
 export interface Stage {
   /** N/m or N·m/rad. */
@@ -48,6 +49,20 @@ function splitOf(main: Curve, stage: Stage, s: number): Split {
   return { x, y: s - x, usedUp: false };
 }
 
+/** Where the stage is used up, either way; the main curve's own marks move on by what the stage has taken by then. */
+function marksOf(main: Curve, { rate, travel }: Stage): readonly Mark[] | undefined {
+  if (travel === Infinity) return main.marks;
+  const knees = [-1, 1].flatMap((way): Mark[] => {
+    const x = deflectionAt(main, way * rate * travel);
+    return x === undefined ? [] : [{ at: x + way * travel, what: "stage" }];
+  });
+  const moved = (main.marks ?? []).map((mark): Mark => {
+    const y = main.force(mark.at) / rate;
+    return { ...mark, at: mark.at + Math.min(travel, Math.max(-travel, y)) };
+  });
+  return [...knees, ...moved].sort((a, b) => a.at - b.at);
+}
+
 /**
  * The main curve (through the origin) in series with a linear stage.
  *
@@ -71,6 +86,7 @@ export function inSeries(main: Curve, stage: Stage): Curve {
         ? (main.constantRate * stage.rate) / (main.constantRate + stage.rate)
         : undefined,
     range: undefined,
+    marks: marksOf(main, stage),
   };
 }
 
@@ -82,5 +98,6 @@ export function twoInSeries(each: Curve): Curve {
     energy: (s) => 2 * each.energy(s / 2),
     constantRate: each.constantRate === undefined ? undefined : each.constantRate / 2,
     range: each.range === undefined ? undefined : { from: 2 * each.range.from, to: 2 * each.range.to },
+    marks: each.marks?.map((mark) => ({ ...mark, at: 2 * mark.at })),
   };
 }

@@ -30,6 +30,7 @@ const sum = (a: Curve, b: Curve): Curve => ({
   energy: (x) => a.energy(x) + b.energy(x),
   constantRate: undefined,
   range: a.range,
+  marks: [...(b.marks ?? []), ...(a.marks ?? [])].sort((one, other) => one.at - other.at),
 });
 
 function worked(curve: Curve, acts: Acts, gap: number): Curve {

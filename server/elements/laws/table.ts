@@ -21,5 +21,9 @@ export function tableCurve(deflection: readonly number[], force: readonly number
     energy: (at) => through.integral(at) - free,
     constantRate: x.length === 2 ? through.slope(0) : undefined,
     range: { from: through.from, to: through.to },
+    marks: [
+      { at: through.from, what: "table-end" },
+      { at: through.to, what: "table-end" },
+    ],
   };
 }

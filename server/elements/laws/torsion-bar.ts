@@ -1,4 +1,4 @@
-/** The rate of a straight round bar or tube in torsion. */
+/** The rate and the shear stress of a straight round bar or tube in torsion. */
 
 export interface TorsionBarGeometry {
   /** Outer diameter d, m. */
@@ -15,4 +15,9 @@ export interface TorsionBarGeometry {
 export function torsionBarRate(bar: TorsionBarGeometry): number {
   const polar = (Math.PI * (bar.diameter ** 4 - bar.bore ** 4)) / 32;
   return (bar.shearModulus * polar) / bar.length;
+}
+
+/** Shear stress at the surface for each newton-metre, Pa/(N·m): 16 d/(π (d⁴ − b⁴)). Source: as the rate. */
+export function torsionBarStress({ diameter, bore }: Pick<TorsionBarGeometry, "diameter" | "bore">): number {
+  return (16 * diameter) / (Math.PI * (diameter ** 4 - bore ** 4));
 }

@@ -11,7 +11,7 @@ export function eyeEndsOf(connection: ConnectionModel | undefined): readonly Eye
   const ends =
     connection?.kind === "between"
       ? connection.ends
-      : connection?.kind === "bar"
+      : connection?.kind === "bar" || connection?.kind === "tee"
         ? [connection.links.left, connection.links.right]
         : [];
   return ends.filter((end): end is EyeEnd => end?.kind === "eye");

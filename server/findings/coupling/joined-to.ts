@@ -30,7 +30,8 @@ export function joinedTo(
   }
   const edits = [...renames.values()];
   const [first] = edits;
-  const line = connection?.kind === "bar" ? eyeEndsOf(connection)[0]?.origin : connection?.origin;
+  const isBar = connection?.kind === "bar" || connection?.kind === "tee";
+  const line = isBar ? eyeEndsOf(connection)[0]?.origin : connection?.origin;
   if (first === undefined || line === undefined) return undefined;
   if (isInside({ ...first.span, uri: first.uri }, car.origin))
     return isInherited(checked, element, eyeOf) ? [lineOut(context, line)] : edits;
@@ -41,7 +42,7 @@ export function joinedTo(
     edits.map((edit) => ({ ...edit, span: moved(edit, -line.start) })),
   );
   // A dotted line of another set-up brings its path along.
-  const said = connection?.kind === "bar" ? `drop-link ${written}` : written.replace(/^\S*(?=between\b)/, "");
+  const said = isBar ? `drop-link ${written}` : written.replace(/^\S*(?=between\b)/, "");
   const added = lineAdded(context, car, axle, `${axle}.${name}.${said}`);
   return added && [added];
 }
