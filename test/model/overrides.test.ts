@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { CarModel, ElementModel } from "../../server/model/car.js";
 import { contextOf } from "../support/context.js";
 import { brokenSamples } from "../support/shared-car.js";
+import { elementAt, Folder, numberAt, statementIn } from "./resolved.js";
 
 const resolved = (...lines: readonly string[]) => {
   const text = `use "shared.crank"\n\nsetup trial from wren {\n${lines.map((line) => `  ${line}\n`).join("")}}\n`;
@@ -117,5 +118,154 @@ describe("a value", () => {
       return corner?.kind === "hardpoints" ? corner.rocker?.eyes.get("third")?.value : undefined;
     };
     expect(eye("(0, 180 + 13, 456) mm")?.[1]).toBeCloseTo(0.193, 12);
+  });
+});
+
+/** A car of motion ratios alone: nothing in it but what the overrides below speak of. */
+const linnet = `
+car linnet "Linnet, the hill-climb club's loan car" {
+  wheelbase 2450 mm
+  mass 480 kg
+  axle front {
+    track 1400 mm
+    ride-height 30 mm { step 1 mm }
+    spring main for corner { rate 40 N/mm, ratio 0.8 }
+    damper side for corner { damping 3 N*s/mm, ratio 0.8 }
+    damper roll-damper for roll { fit V-5, ratio 0.7 }
+    anti-roll-bar bar for roll {
+      torsion-bar { diameter 18 mm, bore 12 mm, length 380 mm }
+      blade { position 3 of 5, soft 0 deg, stiff 90 deg, section 6 x 18 mm, length 70 mm }
+      ratio 0.5 deg/mm
+    }
+  }
+  case hairpin { speed 70 km/h, lateral 1.5 g }
+}
+catalogue {
+  valving V-5 { damping 5 N*s/mm }
+  valving V-9 { damping 9 N*s/mm }
+}
+`;
+
+/** Resolves set-ups that stand in a file of their own, beside the car's. */
+const setups = (text: string) =>
+  new Folder({ "linnet.crank": linnet, "day.crank": `use "linnet.crank"\n${text}` }).resolve("day.crank");
+const wet = (lines: string) => {
+  const { cars, problems } = setups(`setup wet from linnet {\n${lines}\n}`);
+  const [car] = cars;
+  if (car === undefined) throw new Error("the set-up is not there");
+  return { car, kinds: problems.map(({ kind }) => kind) };
+};
+const bladePosition = (car: CarModel) =>
+  statementIn(elementAt(car, "front.bar").block, "blade", "position")?.values.map((value) =>
+    value.kind === "number" ? value.value : value,
+  );
+const dampingOf = (car: CarModel, path: string) => numberAt(elementAt(car, path).block, "damping");
+
+describe("a set-up, through the resolver", () => {
+  it("leads from each value back to the words it replaced, nearest last", () => {
+    const text = `
+setup damp from linnet {
+  front.ride-height 32 mm
+}
+setup wet from damp {
+  front.ride-height by +0.1 in
+}`;
+    const { cars, problems } = setups(text);
+    expect(problems).toEqual([]);
+    const height = cars.find(({ setup }) => setup === "wet")?.axles.front?.rideHeight;
+    expect(height?.value).toBeCloseTo(0.03454, 12);
+    expect(height?.unit).toBe("mm");
+    const day = `use "linnet.crank"\n${text}`;
+    const words = height?.chain.map(({ uri, start, end }) =>
+      (uri.endsWith("linnet.crank") ? linnet : day).slice(start, end),
+    );
+    expect(words).toEqual(["30 mm", "32 mm"]);
+  });
+
+  it("leaves the car that it derives from as it was", () => {
+    const { car } = wet("front.track 1410 mm\nremove front.roll-damper\nfront.left.side.damping 4 N*s/mm");
+    expect(car.baseModel?.axles.front?.track).toMatchObject({ value: 1.4, unit: "mm", chain: [] });
+    expect(dampingOf(car.baseModel as CarModel, "front.left.side")).toBe(3000);
+    expect(elementAt(car.baseModel as CarModel, "front.roll-damper").name).toBe("roll-damper");
+  });
+
+  it("sets the damping of one side, and of both without a side", () => {
+    const sides = (lines: string) => {
+      const { car, kinds } = wet(lines);
+      expect(kinds).toEqual([]);
+      return ["front.left.side", "front.right.side"].map((path) => dampingOf(car, path));
+    };
+    expect(sides("front.left.side.damping 4 N*s/mm")).toEqual([4000, 3000]);
+    expect(sides("front.right.side.damping 4 N*s/mm")).toEqual([3000, 4000]);
+    expect(sides("front.side.damping 4 N*s/mm")).toEqual([4000, 4000]);
+    expect(sides("front.side.damping 4 N*s/mm\nfront.left.side.damping by +1 N*s/mm")).toEqual([5000, 4000]);
+  });
+
+  it("swaps the part, with the figures that came with it", () => {
+    const { car, kinds } = wet("front.roll-damper.fit V-9");
+    expect(kinds).toEqual([]);
+    expect(dampingOf(car, "front.roll-damper")).toBe(9000);
+    const part = elementAt(car, "front.roll-damper").part;
+    expect(part?.name).toBe("V-9");
+    expect(part?.origin.uri).toMatch(/day\.crank$/);
+    expect(numberAt(elementAt(car, "front.roll-damper").block, "ratio")).toBe(0.7);
+    expect(wet("front.roll-damper.fit V-10").kinds).toEqual(["unknown-name"]);
+  });
+
+  it("keeps the `of 5` that a blade's new position does not speak of", () => {
+    expect(bladePosition(wet("front.bar.blade.position 4").car)).toEqual([4, 5]);
+    expect(bladePosition(wet("front.bar.blade.position by 1").car)).toEqual([4, 5]);
+    expect(bladePosition(wet("front.bar.blade.position 4 of 6").car)).toEqual([4, 6]);
+    const { car, kinds } = wet("front.bar.blade.position 4");
+    expect(kinds).toEqual([]);
+    expect(numberAt(elementAt(car, "front.bar").block, "blade", "length")).toBeCloseTo(0.07, 12);
+  });
+
+  it("keeps the `of 5` through a chain of set-ups", () => {
+    const { cars } = setups(`
+setup damp from linnet {
+  front.bar.blade.position 4
+}
+setup wet from damp {
+  front.bar.blade.position 2
+}`);
+    expect(cars.map((car) => [car.setup, bladePosition(car)])).toEqual([
+      ["damp", [4, 5]],
+      ["wet", [2, 5]],
+    ]);
+  });
+
+  it("takes out what is there, on both sides, and tells what is not", () => {
+    const paths = (lines: string) => wet(lines).car.axles.front?.elements.map(({ path }) => path);
+    expect(paths("remove front.side")).toEqual([
+      "front.left.main",
+      "front.right.main",
+      "front.roll-damper",
+      "front.bar",
+    ]);
+    expect(wet("remove front.third").kinds).toEqual(["override-without-target"]);
+    expect(wet("remove front.side\nfront.side.damping 4 N*s/mm").kinds).toContain("override-without-target");
+  });
+
+  it("replaces a case of the same name whole", () => {
+    const { car } = wet("case hairpin { speed 60 km/h }");
+    expect(car.cases.map(({ name, lateral }) => [name, lateral?.value])).toEqual([["hairpin", undefined]]);
+    expect(car.cases[0]?.speed?.value).toBeCloseTo(60 / 3.6, 12);
+  });
+
+  it("tells a circle in every file that is part of it, and of a set-up from itself", () => {
+    const folder = new Folder({
+      "a.crank": 'use "b.crank"\nsetup a from b {\n}\n',
+      "b.crank": 'use "a.crank"\nsetup b from a {\n}\n',
+      "self.crank": "setup own from own {\n}\n",
+    });
+    for (const name of ["a.crank", "b.crank"]) {
+      const told = folder.resolve(name).problems.filter(({ kind }) => kind === "cycle");
+      expect(told.map((problem) => problem.kind === "cycle" && problem.what)).toContain("from");
+      expect(told.every(({ uri }) => uri.endsWith(name))).toBe(true);
+    }
+    const { cars, problems } = folder.resolve("self.crank");
+    expect(cars).toEqual([]);
+    expect(problems.map(({ kind }) => kind)).toEqual(["cycle"]);
   });
 });
