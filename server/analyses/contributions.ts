@@ -59,7 +59,8 @@ function unsettled(mechanism: AxleMechanism, trim: Trim): readonly Element[] {
   return mechanism.trim.by === "push-rod" ? mechanism.elements : trimElements(mechanism);
 }
 
-const carries = ({ law }: Element): boolean => law?.kind === "spring" || (law?.kind === "damper" && (law.gasForce !== 0 || law.gasRate !== undefined));
+const carries = ({ law }: Element): boolean =>
+  law?.kind === "spring" || (law?.kind === "damper" && (law.gasForce !== 0 || law.gasRate !== undefined));
 
 export function contributions(mechanism: AxleMechanism, standing: Standing, trim: Trim): Contributions {
   const { elements } = mechanism;
