@@ -1,13 +1,15 @@
 /** Every figure of one axle: puts the analyses of an axle together, each of which knows only its own. */
 import type { Deflection, Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
-import { absent, bindsReason } from "./absent.js";
+import { absent, bindsReason, isAbsent } from "./absent.js";
+import { pathsFromRest } from "./along.js";
 import { atRest } from "./at-rest.js";
+import { axleRoll } from "./axle-roll.js";
 import { contributions } from "./contributions.js";
 import { elementFigures, elementWithout } from "./element-figures.js";
 import { axleRates } from "./rates.js";
 import { reachFigures } from "./reach.js";
-import type { Absent, AxleAnalysis } from "./results.js";
+import type { Absent, AxleAnalysis, ElementFigures } from "./results.js";
 import { type AxleStates, axleStates, isBound } from "./states.js";
 import { trimAxle } from "./trim.js";
 
@@ -36,6 +38,14 @@ function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
   };
 }
 
+/** Where stages are used up in roll: there the moment has a knee. */
+function rollsOf(elements: readonly ElementFigures[]): readonly number[] {
+  return elements.flatMap(({ events }) => {
+    if (events === undefined || isAbsent(events)) return [];
+    return events.flatMap(({ where }) => (where?.mode === "roll" ? [where.travel] : []));
+  });
+}
+
 /**
  * Everything computed for one axle at static trim and over its envelope.
  *
@@ -47,10 +57,12 @@ export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
   const rest = deflectionsAtRest(mechanism, states);
   const trim = trimAxle(mechanism, states.rest, rest);
   const parts = contributions(mechanism, rest, trim);
-  const context = { mechanism, states, rest, trim, parts };
+  const context = { mechanism, states, rest, trim, parts, paths: pathsFromRest(mechanism, states) };
+  const elements = told(mechanism).map((element) => elementFigures(element, context));
   return {
     rates: axleRates(mechanism, parts, trim),
-    elements: told(mechanism).map((element) => elementFigures(element, context)),
+    elements,
+    roll: axleRoll(mechanism, states, trim, rollsOf(elements)),
     reach: reachFigures(mechanism, states),
     atRest: atRest(mechanism, states.rest),
     problems: mechanism.problems,

@@ -10,6 +10,7 @@ import { type CarParts, carParts } from "./car-parts.js";
 import { type CarAxles, carPositions } from "./car-positions.js";
 import { carRates } from "./car-rates.js";
 import { carSums } from "./car-sums.js";
+import { changeOvers } from "./change-over.js";
 import { type Expectation, judge } from "./expectations.js";
 import type { AssemblyProblem, AxleAnalysis, AxleRates, CarAnalysis, ElementFigures, Figure } from "./results.js";
 
@@ -19,6 +20,7 @@ export interface CarQuestion<Axle> {
   readonly expectations: readonly Expectation[];
   readonly wheelbase?: { readonly value: number } | undefined;
   readonly massFront?: { readonly value: number } | undefined;
+  readonly cgHeight?: { readonly value: number } | undefined;
 }
 
 /** The elements between the axles, with the mechanisms that they follow. */
@@ -78,6 +80,12 @@ export function analyseCar<Axle>(
   const rear = car.axles.rear && analysisOf(car.axles.rear);
   const axles = { front: withShare(front, rear), rear: withShare(rear, front) };
   const { modal, elements } = wholeCar(car, axles, joining);
+  const changes = changeOvers({
+    front,
+    rear,
+    cgHeight: car.cgHeight?.value,
+    isJoined: joining.elements.length > 0,
+  });
   const expectations = judge(car.expectations, { axles, elements });
-  return { axles, elements, modal, problems: joining.problems, expectations };
+  return { axles, elements, modal, changeOvers: changes, problems: joining.problems, expectations };
 }

@@ -5,15 +5,17 @@
 import type { Deflection, Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import { absent, isAbsent } from "./absent.js";
+import type { Path } from "./along.js";
 import { HELD, staticForce, staticRate } from "./carrying.js";
 import type { Contributions } from "./contributions.js";
 import { idleModes, leakOf, type Spans } from "./coupling.js";
-import { inHeave, inRoll } from "./form.js";
+import { atWheel, inHeave, inRoll } from "./form.js";
 import { fluidFigures } from "./fluid-figures.js";
 import type { Absent, ElementFigures, Figure, FluidFigures } from "./results.js";
 import { type Span, spanOver } from "./sampled.js";
 import { sensitivity } from "./sensitivity.js";
 import type { AxleStates } from "./states.js";
+import { lawEvents, strengthFigures } from "./strength.js";
 import { type Standing, type Trim, trimElements } from "./trim.js";
 
 export interface AxleContext {
@@ -22,6 +24,7 @@ export interface AxleContext {
   readonly rest: Standing;
   readonly trim: Trim;
   readonly parts: Contributions;
+  readonly paths: readonly Path[];
 }
 
 function ownRate(element: Element, d: Deflection, { trim, mechanism }: AxleContext): Figure {
@@ -88,6 +91,31 @@ function fluidOf({ path }: Element, { mechanism, states, rest, trim }: AxleConte
   return fluidFigures(bodies);
 }
 
+function ofStrength(
+  element: Element,
+  { s: rest }: Deflection,
+  travel: Span | Absent,
+  { trim, mechanism, paths }: AxleContext,
+): Pick<ElementFigures, "strength" | "events"> {
+  if (isAbsent(travel)) return {};
+  const seat = seatUnknown(element, trim, mechanism) ?? trim.seats.get(element) ?? 0;
+  const context = { element, rest, travel, seat, paths };
+  return { strength: strengthFigures(context), events: lawEvents(context) };
+}
+
+/** b ∇s∇sᵀ, as mass at the wheels. */
+function inertanceOf({ law }: Element, { dL, dR }: Deflection, mechanism: AxleMechanism): ElementFigures["inertance"] {
+  if (law?.kind !== "inerter") return undefined;
+  const b = law.inertance;
+  const form = { LL: b * dL * dL, LR: b * dL * dR, RR: b * dR * dR };
+  const { track } = mechanism;
+  return {
+    heave: inHeave(form),
+    roll: track === undefined ? absent(`the ${mechanism.name} axle has no track`) : inRoll(form, track),
+    single: form.LL === 0 || form.RR === 0 ? form.LL + form.RR : atWheel(form),
+  };
+}
+
 /** Figures of an element that cannot move or is not joined to anything. */
 export function elementWithout(element: Element, why: Absent): ElementFigures {
   return {
@@ -117,6 +145,7 @@ export function elementFigures(element: Element, context: AxleContext): ElementF
   if (d === undefined) return elementWithout(element, absent(element.connectionMissing ?? "it is not connected"));
   const { states } = context;
   const spans = spansOf(element, states, d.s);
+  const travel = travelOf(spans);
   return {
     path: element.path,
     kind: element.kind,
@@ -125,6 +154,8 @@ export function elementFigures(element: Element, context: AxleContext): ElementF
     torsional: element.connection?.torsional ?? false,
     measure: element.connection?.measure,
     fluid: fluidOf(element, context),
+    ...ofStrength(element, d, travel, context),
+    inertance: inertanceOf(element, d, context.mechanism),
     sensitivity: sensitivity(context.mechanism.name, d),
     motionRatio: element.side === undefined ? undefined : element.side === "left" ? d.dL : d.dR,
     leak: leakOf(element, d, context, spans),
@@ -132,7 +163,7 @@ export function elementFigures(element: Element, context: AxleContext): ElementF
     atWheels: atWheels(element, context),
     staticLoad: staticLoad(element, d, context),
     deflection: d.s,
-    travel: travelOf(spans),
+    travel,
     idleIn: idleModes(element, d),
   };
 }

@@ -99,6 +99,61 @@ export interface FluidFigures {
   readonly ends: Figure | undefined;
 }
 
+/** A place on a pure motion of the wheels, starting where they rest. */
+export interface Where {
+  readonly mode: "rest" | "heave" | "roll";
+  /** Travel of both wheels from design in heave; in roll that of the right wheel from rest, the left one going the other way. */
+  readonly travel: number;
+}
+
+/** What a part of an element is stressed by, Pa. */
+export interface StressFigures {
+  readonly part: "coil" | "torsion bar" | "blade";
+  readonly kind: "shear" | "bending";
+  readonly atRest: number;
+  /** Over the envelope, in heave and in roll. */
+  readonly most: number;
+  /** As stated by its maker; else what is usual for such parts, with `source`. */
+  readonly allowable: number;
+  readonly stated: boolean;
+  readonly source: string;
+  /** Where the allowable stress is passed first; undefined where it is not. */
+  readonly passed: Where | undefined;
+}
+
+/** Lengths of a coil, m. */
+export interface CoilFigures {
+  readonly atRest: number;
+  /** With its turns closed up. */
+  readonly solid: number;
+  /** What is left to that over the envelope, at least; negative where it is passed. */
+  readonly margin: number;
+  readonly binds: Where | undefined;
+}
+
+/** What is left of the stroke, m or rad: at rest, and over the envelope at least. */
+export interface StrokeFigures {
+  readonly bump: { readonly atRest: number; readonly least: number; readonly passed: Where | undefined };
+  readonly rebound: { readonly atRest: number; readonly least: number; readonly passed: Where | undefined };
+}
+
+/** A change of the law that comes on the way: it begins to carry, or a stage of it is used up. */
+export interface LawEvent {
+  readonly what: "free" | "stage";
+  /** Deflection from design. */
+  readonly at: number;
+  /** Where the wheels are then, in the element's own mode; undefined where the envelope ends before. */
+  readonly where: Where | undefined;
+}
+
+export interface StrengthFigures {
+  readonly stresses: readonly StressFigures[];
+  readonly coil: CoilFigures | undefined;
+  readonly stroke: StrokeFigures | undefined;
+  /** Where a spring that is not said to pull would have to. */
+  readonly unseated: Where | undefined;
+}
+
 export interface ElementFigures {
   readonly path: string;
   readonly kind: string;
@@ -108,6 +163,11 @@ export interface ElementFigures {
   /** Set where the deflection is a swept volume: sensitivity in m², rate in Pa/m³, load in Pa above atmosphere. */
   readonly measure?: "volume" | undefined;
   readonly fluid?: FluidFigures | undefined;
+  /** What it bears and how much room it has; undefined where nothing of it is known, absent where its load is not. */
+  readonly strength?: StrengthFigures | Absent | undefined;
+  readonly events?: readonly LawEvent[] | Absent | undefined;
+  /** Of an inerter, what it adds to the mass at the wheels: kg in heave, kg·m² in roll (absent without a track), kg at one wheel. */
+  readonly inertance?: { readonly heave: number; readonly roll: Figure; readonly single: number } | undefined;
   /** ds per unit amplitude of each mode at every wheel, at static. A ratio says 0 for modes that it does not state. */
   readonly sensitivity: ByMode | Absent;
   /** ds/dz of the element's own wheel; corner elements only. */
@@ -173,8 +233,34 @@ export interface AxleAnalysis {
   readonly elements: readonly ElementFigures[];
   readonly reach: readonly ReachFigures[];
   readonly atRest: AtRest;
+  readonly roll?: AxleRoll | Absent | undefined;
   /** What could not be built as it is written; each reason is that of the figures that it leaves absent. */
   readonly problems: readonly AssemblyProblem[];
+}
+
+/** What an axle answers to roll, for what takes the whole car. */
+export interface AxleRoll {
+  /** Angle of the body against the wheels, rad, rising, and the moment of springs and bars there, N·m. */
+  readonly samples: readonly { readonly angle: number; readonly moment: number }[];
+  readonly track: number;
+  /** Roll stiffness of the tyres alone, N·m/rad. */
+  readonly tyres: number;
+  /** On the axle, kg, and what of it is unsprung. */
+  readonly mass: number;
+  readonly unsprung: number;
+  /** Above the ground, m. */
+  readonly rollCentre: number;
+  readonly wheelHeight: number;
+}
+
+/** When a stage in line with an anti-roll bar is used up in steady cornering. */
+export interface ChangeOver {
+  readonly path: string;
+  /** Roll of the body against the axle's wheels, and against the ground, rad; taken positive. */
+  readonly angle: number;
+  readonly body: Figure;
+  /** Lateral acceleration, m/s². */
+  readonly lateral: Figure;
 }
 
 /** At static trim. */
@@ -252,6 +338,8 @@ export interface CarAnalysis {
   /** What could not be built of the elements that join the axles. */
   readonly problems: readonly AssemblyProblem[];
   readonly axles: { readonly front: AxleAnalysis | undefined; readonly rear: AxleAnalysis | undefined };
+  /** Of every bar with a stage in line that is used up within its axle's travel. */
+  readonly changeOvers?: readonly ChangeOver[] | undefined;
   /** Elements at car level. Axle rates are those of the axle's own elements, without these. */
   readonly elements: readonly ElementFigures[];
   /** Judged expectations that this version can compute; the rest absent with the reason. */

@@ -13,6 +13,7 @@ import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./conn
 import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
 import { circuitOf } from "./hydraulic.js";
 import { lawOf } from "./laws.js";
+import { strengthOf } from "./strength.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
 export { axleKey, joiningKey } from "./axle-key.js";
@@ -33,7 +34,11 @@ function buildElement(model: ElementModel, parts: AxleParts): Built<Connection> 
   }
   const made = connectionOf(model, parts);
   const tied = written?.kind === "twists" && written.tie !== undefined && written.against.body === "rocker";
-  return builtElement(model, made, lawOf(model, { connection: isUnconnected(made) ? undefined : made, tied }));
+  const connection = isUnconnected(made) ? undefined : made;
+  const built = builtElement(model, made, lawOf(model, { connection, tied }));
+  if (connection === undefined) return built;
+  const strength = strengthOf(model, connection);
+  return { ...built, elements: built.elements.map((element) => ({ ...element, strength })) };
 }
 
 const wheelData = (wheel: WheelModel) => ({

@@ -19,6 +19,7 @@ import type {
   WheelModel,
 } from "../model/car.js";
 import type { Given } from "../model/origin.js";
+import { dimensionOfUnit } from "../quantities/index.js";
 
 /** A number or point, `-` where it is not given. */
 const given = (value: Given<number | readonly number[]> | undefined): string =>
@@ -112,6 +113,8 @@ function valueKey(value: ResolvedValue): string {
       return `${value.value} ${value.dimension},`;
     case "word":
       return `${value.text},`;
+    case "range":
+      return `${value.value.join(" ")} ${dimensionOfUnit(value.unit) ?? ""},`;
     default:
       // Points, names and attachments of an element are those of its connection.
       return "";

@@ -1,6 +1,7 @@
 /** Reading numbers and words out of a resolved block. What does not fit its word is as if it were not there. */
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import type { ResolvedBlock, ResolvedRow, ResolvedStatement } from "../model/car.js";
+import { dimensionOfUnit } from "../quantities/index.js";
 
 export interface Quantity {
   /** SI. */
@@ -28,6 +29,21 @@ export const quantityOf = (block: ResolvedBlock | undefined, word: string): Quan
 
 export const numberOf = (block: ResolvedBlock | undefined, word: string): number | undefined =>
   quantityOf(block, word)?.value;
+
+export interface Range {
+  readonly from: number;
+  readonly to: number;
+  readonly torsional: boolean;
+}
+
+/** The range behind a word (`stroke -28 .. 22 mm`), in rising order; angles are told from lengths by their unit. */
+export function rangeOf(block: ResolvedBlock | undefined, word: string): Range | undefined {
+  const [value] = statementOf(block, word)?.values ?? [];
+  if (value?.kind !== "range") return undefined;
+  const [one, other] = value.value;
+  const torsional = dimensionOfUnit(value.unit) === "angle";
+  return { from: Math.min(one, other), to: Math.max(one, other), torsional };
+}
 
 export function wordOf(block: ResolvedBlock | undefined, word: string): string | undefined {
   const [value] = statementOf(block, word)?.values ?? [];

@@ -13,6 +13,7 @@ import type { BarLever } from "./connections/bar-lever.js";
 import type { Deflection, NoDeflection } from "./deflection.js";
 import type { ElementKind, Mode } from "./kinds.js";
 import type { Mark } from "./laws/curve.js";
+import type { Strength } from "./strength.js";
 
 export type { Deflection, NoDeflection } from "./deflection.js";
 export type { ElementKind, Mode } from "./kinds.js";
@@ -133,4 +134,6 @@ export interface Element {
   /** Undefined where no law is written or this kind is not computed yet; `lawMissing` says which. */
   readonly law: Law | undefined;
   readonly lawMissing: string | undefined;
+  /** What it can bear, where that is worked out. */
+  readonly strength?: Strength | undefined;
 }

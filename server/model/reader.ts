@@ -90,6 +90,9 @@ export class Reader implements ValueReader {
   }
 
   #suits(slot: Slot, item: Item | undefined): boolean {
+    // The unit of a range stands at its end.
+    if (slot.kind === "range" && item?.kind === "range")
+      return this.#suits({ kind: "quantity", dimension: slot.dimension }, item.to);
     if (slot.kind !== "quantity" || slot.dimension === "any" || item === undefined) return true;
     if (item.kind === "quantity") {
       const unit = parseUnit(item.unit?.text ?? "");

@@ -44,7 +44,7 @@ type Known = Exclude<DimensionName, "any">;
 const names = Object.keys(dimensions) as Known[];
 
 /** Dimensions that share their exponents with an everyday one: only the usual unit tells them. */
-const rarer: ReadonlySet<Known> = new Set(["count", "area-slope", "piston-area", "damper-speed", "modulus"]);
+const rarer: ReadonlySet<Known> = new Set(["count", "area-slope", "piston-area", "damper-speed", "modulus", "stress"]);
 
 /** The dimension that a unit is mostly used for; undefined where it is unknown or has none in the table. */
 export function dimensionOfUnit(unitText: string): DimensionName | undefined {

@@ -57,3 +57,5 @@ export const CONTINUOUS = 1e-6;
 export const NEAREST_EYE = 2e-5;
 /** Against figures that a textbook prints with five digits, relative. */
 export const BOOK_FIVE = 1e-5;
+/** A travel at which something first happens, closed in on by halving, against its closed form, m. */
+export const CROSSING = 1e-8;
