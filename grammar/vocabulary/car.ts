@@ -1,11 +1,11 @@
-/** Words of the car as a whole: masses, main dimensions, brakes and drive. */
+/** Words of the car as a whole: main dimensions, brakes and drive. */
 import { aShare, positive, seen } from "./sources.js";
 import { choice, oneOf } from "./slots.js";
 import type { WordGroup } from "./word.js";
 
 export const carGroup: WordGroup = {
   title: "Car",
-  help: "Main dimensions and masses. Axes after ISO 8855: x forward, y left, z up, one origin for the whole car.",
+  help: "Main dimensions, brakes and drive. Axes after ISO 8855: x forward, y left, z up, one origin for the whole car.",
   concepts: [
     { concept: "car", help: "One car: what it weighs, its axles, and what is asked of it." },
     { concept: "brakes", help: "How the braking force is shared and where it is reacted." },
@@ -22,66 +22,6 @@ export const carGroup: WordGroup = {
       usual: seen(1.2, 4),
       limits: positive,
       help: "Distance along x between the front and the rear axle line, at design ride height.",
-    },
-    {
-      word: "mass",
-      in: ["car"],
-      takes: oneOf("mass"),
-      role: "property",
-      times: "one",
-      needed: true,
-      starter: "600 kg",
-      usual: seen(150, 2000),
-      limits: positive,
-      help: "Whole car ready to run, wheels included, with the driver and the fuel that the figures are to hold for.",
-    },
-    {
-      word: "mass-front",
-      in: ["car"],
-      takes: oneOf("share"),
-      role: "property",
-      times: "one",
-      needed: true,
-      starter: "45 %",
-      usual: seen(0.3, 0.65),
-      limits: aShare,
-      help: "Share of the mass that the front wheels carry at rest on the flat patch, from 0 to 100 %.",
-    },
-    {
-      word: "cg-height",
-      in: ["car"],
-      takes: oneOf("length"),
-      role: "property",
-      times: "one",
-      needed: true,
-      starter: "300 mm",
-      usual: seen(0.15, 0.65),
-      limits: positive,
-      help: "Height of the whole car's centre of gravity above the ground, at design ride height.",
-    },
-    {
-      word: "roll-inertia",
-      in: ["car"],
-      takes: oneOf("inertia"),
-      role: "property",
-      times: "one",
-      fallback: "modes that need it are not worked out",
-      starter: "60 kg*m^2",
-      usual: seen(15, 900),
-      limits: positive,
-      help: "Moment of inertia of the sprung mass about the x axis through the sprung mass's own centre of gravity.",
-    },
-    {
-      word: "pitch-inertia",
-      in: ["car"],
-      takes: oneOf("inertia"),
-      role: "property",
-      times: "one",
-      fallback: "modes that need it are not worked out",
-      starter: "400 kg*m^2",
-      usual: seen(40, 3500),
-      limits: positive,
-      help: "Moment of inertia of the sprung mass about the y axis through the sprung mass's own centre of gravity.",
     },
     {
       word: "brakes",

@@ -16,6 +16,7 @@ import { elementGroup } from "./elements.js";
 import { fileGroup } from "./file.js";
 import { fluidGroup } from "./fluids.js";
 import { linkageGroup } from "./linkage.js";
+import { massGroup } from "./masses.js";
 import { setupGroup } from "./setup.js";
 import { springGroup } from "./springs.js";
 import type { Concept, ConceptEntry, DimensionName, Form, Limits, Slot, UsualRange, Word, WordGroup } from "./word.js";
@@ -30,6 +31,7 @@ export type * from "./word.js";
 export const groups: readonly WordGroup[] = [
   fileGroup,
   carGroup,
+  massGroup,
   aeroGroup,
   axleGroup,
   linkageGroup,

@@ -114,7 +114,8 @@ export class Overrides {
     const word = path.at(-1) ?? "";
     const isMany = findWord("setup", word)?.times === "many" || findWord("spring", word)?.times === "many";
     if (plainWord(items[0]) === "by" || isMany) return true;
-    const key = [...path, ...(findWord("axle", word)?.times === "named" ? [plainWord(items[0])] : [])].join(".");
+    const isNamed = ["axle", "car"].some((concept) => findWord(concept, word)?.times === "named");
+    const key = [...path, ...(isNamed ? [plainWord(items[0])] : [])].join(".");
     const first = this.#written.get(key);
     if (first === undefined) this.#written.set(key, place);
     else scope.sink.report({ ...place, kind: "duplicate", word: path.join("."), what: "property", first });
