@@ -96,8 +96,8 @@ const emptyBlock = (raw: Statement): Block => ({
   closed: true,
 });
 
-function readCar({ raw, name, nameOrigin, context }: Declared): CarTree {
-  const scope = insideCar(context.scope, raw, "car");
+function readCar({ raw, name, nameOrigin, context, sink }: Declared): CarTree {
+  const scope = insideCar({ ...context.scope, sink }, raw, "car");
   const overrides: LocalOverride[] = [];
   const reading: Reading = { parts: context.shelf, tables: context.tables, overrides };
   const where: BlockPlace = {
@@ -113,7 +113,7 @@ function readCar({ raw, name, nameOrigin, context }: Declared): CarTree {
   const whole = { block, right: { front: leftOf(tree, "front"), rear: leftOf(tree, "rear") } };
   const edited = new Overrides(whole, reading, false);
   for (const local of overrides) edited.apply(local.raw, pathOf(local.place), local.scope);
-  return settleFormulas(edited.tree, context.sink);
+  return settleFormulas(edited.tree, sink);
 }
 
 const leftOf = (tree: CarTree, axle: AxleName): TreeBlock | undefined => axleStatement(tree, axle)?.block;
@@ -123,20 +123,20 @@ function insideCar(scope: Scope, raw: Statement, concept: "car" | "setup"): Scop
   return blockScope(inside, raw.block?.entries ?? [], concept);
 }
 
-function applySetup({ raw, context }: Declared, base: CarTree): CarTree {
-  const scope = insideCar(context.scope, raw, "setup");
+function applySetup({ raw, context, sink }: Declared, base: CarTree): CarTree {
+  const scope = insideCar({ ...context.scope, sink }, raw, "setup");
   const reading: Reading = { parts: context.shelf, tables: context.tables, overrides: undefined };
   const overrides = new Overrides(base, reading, true);
   const own: Statement[] = [];
   for (const entry of raw.block?.entries ?? []) {
     if (entry.kind === "row") {
       const problem = { kind: "wrong-form", word: "setup", expected: [], detail: "No rows stand here." } as const;
-      context.sink.report({ ...at(context.uri, entry), ...problem });
+      sink.report({ ...at(context.uri, entry), ...problem });
     } else if (plainWord(entry.head) === "remove") removeLine(entry, scope, overrides);
     else if (isOfSetups(entry)) own.push(entry);
     else if (!isLet(entry)) overrides.apply(entry, [], scope);
   }
-  const settled = settleFormulas(overrides.tree, context.sink);
+  const settled = settleFormulas(overrides.tree, sink);
   return own.reduce((tree, entry) => withOwn(tree, entry, scope), settled);
 }
 

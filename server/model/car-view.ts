@@ -20,14 +20,8 @@ import { axleStatement, wordIn, type CarTree, type TreeBlock } from "./tree.js";
 const usualLimits = { information: 0.02, warning: 0.05 };
 
 /** `chain` is what it derives from, nearest first; `base` the view of the nearest. */
-export function viewOf(
-  declared: Declared,
-  tree: CarTree,
-  chain: readonly Declared[],
-  base: View | undefined,
-  sink: Sink,
-): View {
-  const { context, raw, nameOrigin } = declared;
+export function viewOf(declared: Declared, tree: CarTree, chain: readonly Declared[], base: View | undefined): View {
+  const { context, raw, nameOrigin, sink } = declared;
   const root = chain.at(-1) ?? declared;
   const { block } = tree;
   const place = placeFor(tree, sink);

@@ -112,10 +112,9 @@ export class Shelf implements Parts {
   }
 
   /** Parts that nothing in this file fits. */
-  unfitted(): readonly { readonly name: string; readonly origin: Origin }[] {
-    const { sink } = this.#context;
+  unfitted(isMentioned: (part: Origin) => boolean): readonly { readonly name: string; readonly origin: Origin }[] {
     return [...this.#shelved.values()]
-      .filter(({ named }) => !sink.isMentioned(named.declaration))
+      .filter(({ named }) => !isMentioned(named.declaration))
       .map(({ named }) => ({ name: named.name, origin: named.declaration }));
   }
 

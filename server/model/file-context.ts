@@ -29,6 +29,8 @@ export interface Declared {
   readonly nameOrigin: Origin;
   readonly raw: Statement;
   readonly context: FileContext;
+  /** What is told while it is built: kept with it. */
+  sink: Sink;
   /** The name behind `from`. */
   readonly base: Name | undefined;
   /** Undefined until asked for; null where it cannot be built. */
@@ -79,7 +81,13 @@ export class FileContext {
     }
     this.sink.declare({ target: kind, name, place: undefined, declaration: nameOrigin });
     const base = kind === "setup" ? baseOf(raw) : undefined;
-    this.declared.set(name, { kind, name, nameOrigin, raw, context: this, base, tree: undefined, view: undefined });
+    const unbuilt = { base, sink: new Sink(this.uri), tree: undefined, view: undefined };
+    this.declared.set(name, { kind, name, nameOrigin, raw, context: this, ...unbuilt });
+  }
+
+  /** Its own, and those of its cars and set-ups. */
+  sinks(): readonly Sink[] {
+    return [this.sink, ...[...this.declared.values()].map(({ sink }) => sink)];
   }
 
   /** Own cars and set-ups first, then those of the used files in order. */

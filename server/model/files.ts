@@ -3,6 +3,7 @@
  * has changed, kept where nothing has.
  */
 import type { Parsed } from "../../grammar/index.js";
+import { adopt } from "./adopt.js";
 import { FileContext } from "./file-context.js";
 import type { Missing, ReadText, ResolvedFile, Source } from "./resolved-file.js";
 import { closureOf } from "./use-graph.js";
@@ -25,6 +26,11 @@ export class ResolveCache {
   get(context: { readonly uri: string; readonly parsed: Parsed }): Kept | undefined {
     const kept = this.#kept.get(context.uri);
     return kept?.context.parsed === context.parsed ? kept : undefined;
+  }
+
+  /** As it was last built, whatever its text was. */
+  latest(uri: string): FileContext | undefined {
+    return this.#kept.get(uri)?.context;
   }
 
   set(kept: Kept): void {
@@ -119,6 +125,8 @@ export class Files {
 
   #complete(context: FileContext): void {
     context.used = closureOf(context, (uri) => this.at(uri));
+    const before = this.#cache.latest(context.uri);
+    if (before !== undefined) adopt(context, before, this.#readText);
     const rests = new Map<string, Parsed | undefined>();
     for (const one of [context, ...context.used]) {
       rests.set(one.uri, one.parsed);

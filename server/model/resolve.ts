@@ -14,12 +14,13 @@ import type { Declared, FileContext } from "./file-context.js";
 import { Files, ResolveCache } from "./files.js";
 import { plainWord } from "./forms.js";
 import { settleLet } from "./lets.js";
+import type { Origin } from "./origin.js";
 import type { ReadText, ResolvedFile, Source } from "./resolved-file.js";
 import { Reader } from "./reader.js";
 import { readItems } from "./read-statement.js";
 import { checkBlock } from "./read-block.js";
 import { isLet } from "./scope.js";
-import { at, type Sink } from "./sink.js";
+import { allProblems, allSymbols, at, type Sink } from "./sink.js";
 import { withoutSpoiled } from "./spoiled.js";
 import { wayBack } from "./use-graph.js";
 
@@ -65,20 +66,20 @@ class Resolved implements ResolvedFile {
   readonly problems: ResolvedFile["problems"];
   readonly uses: readonly string[];
   readonly readsText: readonly string[];
-  readonly #sink: Sink;
+  readonly #sinks: readonly Sink[];
   #symbols: ResolvedFile["symbols"] | undefined;
 
   constructor(context: FileContext, cars: ResolvedFile["cars"]) {
     this.uri = context.uri;
     this.cars = cars;
-    this.problems = withoutSpoiled(context.sink.problems(), context.parsed);
+    this.#sinks = context.sinks();
+    this.problems = withoutSpoiled(allProblems(this.#sinks), context.parsed);
     this.uses = usesOf(context);
     this.readsText = [...new Set([context, ...context.used].flatMap((one) => [...one.tables.texts.keys()]))];
-    this.#sink = context.sink;
   }
 
   get symbols(): ResolvedFile["symbols"] {
-    return (this.#symbols ??= this.#sink.symbols());
+    return (this.#symbols ??= allSymbols(this.#sinks));
   }
 }
 
@@ -95,17 +96,18 @@ function viewFor(declared: Declared): View | undefined {
     const link = links[index] as Declared;
     const tree = treeOf(link);
     if (link.view !== undefined || tree === undefined) continue;
-    link.view = viewOf(link, tree, links.slice(index + 1), links[index + 1]?.view ?? undefined, link.context.sink);
+    link.view = viewOf(link, tree, links.slice(index + 1), links[index + 1]?.view ?? undefined);
   }
   return declared.view ?? undefined;
 }
 
 /** What is wrong at a line of the base, but only because of this file, is told at the set-up's name. */
-function adoptForeign({ sink, used, declared }: FileContext): void {
+function adoptForeign(context: FileContext): void {
+  const { sink, used, declared } = context;
   const [last] = [...declared.values()].reverse();
-  for (const problem of sink.foreign) {
+  for (const problem of context.sinks().flatMap(({ foreign }) => foreign)) {
     const home = used.find((other) => other.uri === problem.uri);
-    if (home?.sink.has(problem) === true || last === undefined) continue;
+    if (last === undefined || home?.sinks().some((known) => known.has(problem)) === true) continue;
     sink.report({ ...problem, ...last.nameOrigin });
   }
 }
@@ -150,12 +152,16 @@ function reportRow(row: { readonly start: number; readonly end: number }, { sink
  * Parts beside a set-up are there for it, parts beside a car alone may be for set-ups in other
  * files; so are the `let`s of a file with nothing else in it.
  */
-function checkUnused({ shelf, sink, declared, scope }: FileContext): void {
+function checkUnused(context: FileContext): void {
+  const { shelf, sink, declared, scope } = context;
+  const sinks = context.sinks();
+  const isMentioned = (declaration: Origin): boolean => sinks.some((one) => one.isMentioned(declaration));
   const hasSetup = [...declared.values()].some(({ kind }) => kind === "setup");
-  if (hasSetup) for (const { name, origin } of shelf.unfitted()) sink.report({ ...origin, kind: "unused-part", name });
+  if (hasSetup)
+    for (const { name, origin } of shelf.unfitted(isMentioned)) sink.report({ ...origin, kind: "unused-part", name });
   if (declared.size === 0 && shelf.size === 0) return;
   for (const { name, nameOrigin } of scope.lets?.values() ?? []) {
-    if (!sink.isMentioned(nameOrigin)) sink.report({ ...nameOrigin, kind: "unused-let", name });
+    if (!isMentioned(nameOrigin)) sink.report({ ...nameOrigin, kind: "unused-let", name });
   }
 }
 

@@ -24,6 +24,7 @@ interface Mentions {
   references: Origin[] | undefined;
 }
 
+/** Of a file, or of one car or set-up in it. */
 export class Sink {
   readonly uri: string;
   readonly #problems: ModelProblem[] = [];
@@ -78,21 +79,46 @@ export class Sink {
     return found;
   }
 
-  problems(): readonly ModelProblem[] {
-    return this.#problems.sort((a, b) => a.start - b.start || a.end - b.end);
+  get problems(): readonly ModelProblem[] {
+    return this.#problems;
   }
 
-  symbols(): readonly ModelSymbol[] {
-    const all: ModelSymbol[] = [];
-    for (const inFile of this.#symbols.values()) {
-      for (const { named, references } of inFile.values()) {
-        const { target, name, declaration } = named;
-        const path = [...pathOf(named.place).filter((step) => !passedOver.has(step)), name].join(".");
-        all.push({ target, name, path, declaration, references: inOrder(references ?? []) });
-      }
-    }
-    return all;
+  *mentions(): Generator<Mentions> {
+    for (const inFile of this.#symbols.values()) yield* inFile.values();
   }
+}
+
+/** Each told once, in the order of the text. */
+export function allProblems([own, ...others]: readonly Sink[]): readonly ModelProblem[] {
+  if (own === undefined) return [];
+  const whole = new Sink(own.uri);
+  for (const sink of [own, ...others]) for (const problem of sink.problems) whole.report(problem);
+  return [...whole.problems].sort((a, b) => a.start - b.start || a.end - b.end);
+}
+
+export function allSymbols(sinks: readonly Sink[]): readonly ModelSymbol[] {
+  const byPlace = new Map<string, { readonly named: Named; readonly references: Origin[] }>();
+  for (const sink of sinks) {
+    for (const { named, references } of sink.mentions()) {
+      const key = `${named.declaration.start} ${named.declaration.uri}`;
+      let found = byPlace.get(key);
+      if (found === undefined) byPlace.set(key, (found = { named, references: [] }));
+      for (const place of references ?? []) found.references.push(place);
+    }
+  }
+  return [...byPlace.values()].map(symbolOf);
+}
+
+function symbolOf({
+  named,
+  references,
+}: {
+  readonly named: Named;
+  readonly references: readonly Origin[];
+}): ModelSymbol {
+  const { target, name, declaration } = named;
+  const path = [...pathOf(named.place).filter((step) => !passedOver.has(step)), name].join(".");
+  return { target, name, path, declaration, references: inOrder(references) };
 }
 
 /** Left out of paths as authors leave them out. */
