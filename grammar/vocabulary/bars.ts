@@ -1,4 +1,5 @@
 /** Words of the anti-roll bar: levers or a tee, blades and drop links (its tube and springs are in springs.ts). */
+import { setLength } from "./set-length.js";
 import { degrees, positive, seen } from "./sources.js";
 import { attachment, keyword, oneOf, point, quantity } from "./slots.js";
 import type { Word, WordGroup } from "./word.js";
@@ -183,19 +184,11 @@ const blade: readonly Word[] = [
   },
 ];
 
-const longer: Word = {
-  word: "longer",
-  in: ["drop-link"],
-  takes: oneOf("length"),
-  role: "property",
-  times: "one",
-  fallback: "0 mm, as long as it is drawn",
-  starter: "0 mm",
-  usual: seen(-0.02, 0.02),
-  help:
-    "How much longer than drawn the link is set; `by +1 turn` counts by its `thread`. On one side only, or different on both, " +
-    "it twists the bar at rest.",
-};
+const longer = setLength(
+  ["drop-link"],
+  "How much longer than drawn the link is set; in a set-up also `drop-link by +1 turn`, by its `thread`. On one side only, " +
+    "or different on both, it twists the bar at rest.",
+);
 
 const dropLink: Word = {
   word: "drop-link",

@@ -1,4 +1,5 @@
 /** Words of the linkage: wishbones, track rod, push or pull rod, rocker; in space, planar, or none. */
+import { setLength } from "./set-length.js";
 import { positive, seen } from "./sources.js";
 import { blockOnly, choice, declares, direction, keyword, oneOf, planarPoint, point } from "./slots.js";
 import type { Concept, Slot, Word, WordGroup } from "./word.js";
@@ -119,6 +120,11 @@ const drawn: readonly Word[] = [
     limits: positive,
     help: "Change of length for one turn of the adjuster (both ends together, where it has a left and a right thread).",
   },
+  setLength(
+    ["rod", "rod-planar"],
+    "How much longer than drawn the rod is set; in a set-up also `push-rod by -1 turn`, by its `thread`. It turns the " +
+      "rocker, and with it every element on it, while the wheel stays where it is.",
+  ),
   {
     word: "rocker",
     in: ["linkage"],
@@ -199,14 +205,17 @@ export const linkageGroup: WordGroup = {
     { concept: "linkage", help: "Double wishbone with track rod, and what works the rocker, in space." },
     { concept: "wishbone", help: "Two inner joints and an outer one." },
     { concept: "track-rod", help: "Inner and outer joint of the track rod." },
-    { concept: "rod", help: "Joints of the push or pull rod, and the thread of its adjuster." },
+    { concept: "rod", help: "Joints of the push or pull rod, how long it is set, and the thread of its adjuster." },
     { concept: "rocker", help: "Pivot, axis and named eyes." },
     {
       concept: "linkage-planar",
       help: "All joints in the transverse plane of the wheel centre, points as (y, z); steer and caster do not change.",
     },
     { concept: "wishbone-planar", help: "Inner and outer joint, (y, z)." },
-    { concept: "rod-planar", help: "Joints of the push or pull rod, (y, z), and the thread of its adjuster." },
+    {
+      concept: "rod-planar",
+      help: "Joints of the push or pull rod, (y, z), how long it is set, and the thread of its adjuster.",
+    },
     { concept: "rocker-planar", help: "Pivot and named eyes, (y, z)." },
   ],
   words: [...drawn, ...planar],

@@ -115,6 +115,8 @@ export interface Word {
   /** `one`: once a block; `many`: any number; `named`: any number, each with its own name. */
   readonly times: "one" | "many" | "named";
   readonly needed?: boolean;
+  /** Set on the length of an adjuster: `by` behind the statement around it changes this word, from 0 where it is not written. */
+  readonly adjusts?: true;
   /** Needed only where none of these words stands in the same block: a stated rate spares the dimensions. */
   readonly unless?: readonly string[];
   /** What holds when the word is absent, in words or as a value. */

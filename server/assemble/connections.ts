@@ -91,7 +91,7 @@ function leverFor(bar: BarModel, link: Attachment, side: Side, parts: AxleParts)
   const end = endOf(link, parts);
   if (isUnconnected(end)) return end;
   if (end.kind !== "body") return fault("its drop link is not joined to a rocker, a wishbone or the upright");
-  const design = parts.corners[side].corner.motion(0);
+  const design = parts.corners[side].drawn.motion(0);
   if ("kind" in design) return rests(`the ${parts.axle.name} linkage does not stand at design position`);
   const { pivot, axis, end: tip } = bar.levers[side];
   const points = {
@@ -164,7 +164,7 @@ function teeOf(model: TeeModel, parts: AxleParts): Connection | Unconnected {
   const [left, right] = [side("left"), side("right")];
   if (left !== undefined && isUnconnected(left)) return left;
   if (right !== undefined && isUnconnected(right)) return right;
-  const design = { left: parts.corners.left.corner.motion(0), right: parts.corners.right.corner.motion(0) };
+  const design = { left: parts.corners.left.drawn.motion(0), right: parts.corners.right.drawn.motion(0) };
   if ("kind" in design.left || "kind" in design.right)
     return rests(`the ${parts.axle.name} linkage does not stand at design position`);
   const points = { foot: model.foot.value, head: model.head.value, left, right };
@@ -215,7 +215,7 @@ function straightBar(parts: AxleParts): Connection | Unconnected {
 /** The lever on a bar's free end, with the axis turned so that bump turns the rocker positively about it. */
 function tieLever(parts: AxleParts, side: Side, arm: Vec3): TieLever | undefined {
   const rocker = rockerOf(parts, side);
-  const design = parts.corners[side].corner.motion(0);
+  const design = parts.corners[side].drawn.motion(0);
   if (rocker === undefined || "kind" in design) return undefined;
   const { d } = design.point("rocker", arm);
   const sense = dot(cross(rocker.axis, sub(arm, rocker.pivot)), d) < 0 ? -1 : 1;

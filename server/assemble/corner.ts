@@ -9,9 +9,12 @@ import { planarCorner } from "../linkage/planar.js";
 import { ratioCorner } from "../linkage/ratio.js";
 import type { AxleModel, CornerModel, HardpointCorner, PlanarCorner, Vec2, Vec3, WheelModel } from "../model/car.js";
 import type { Given, Side } from "../model/origin.js";
+import { showQuantity } from "../quantities/index.js";
 
 export interface BuiltCorner {
   readonly corner: Corner;
+  /** With the rod as long as it is drawn: what has its length or its angle from the drawing is measured on it. */
+  readonly drawn: Corner;
   /** Why there is no position. */
   readonly missing: string | undefined;
   /** Set where the linkage is complete but cannot stand as it is written. */
@@ -48,13 +51,19 @@ function wheelOf(axle: AxleModel, side: Side): HardpointGeometry["wheel"] | unde
   return { centre, camber, toe: wheel.toe?.value ?? 0, loadedRadius: loadedRadius(wheel, centre, camber, axle) };
 }
 
+const rodOf = ({ kind, on, longer }: NonNullable<HardpointCorner["rod"] | PlanarCorner["rod"]>) => ({
+  kind,
+  on,
+  lengthen: longer?.value ?? 0,
+});
+
 function hardpoints(model: HardpointCorner, wheel: HardpointGeometry["wheel"], at: Flip): HardpointGeometry {
   const { lower, upper, trackRod, rod, rocker } = model;
   return {
     lower: { fore: at(lower.fore), aft: at(lower.aft), outer: at(lower.outer) },
     upper: { fore: at(upper.fore), aft: at(upper.aft), outer: at(upper.outer) },
     trackRod: { inner: at(trackRod.inner), outer: at(trackRod.outer) },
-    rod: rod && { kind: rod.kind, on: rod.on, outer: at(rod.outer), inner: at(rod.inner) },
+    rod: rod && { ...rodOf(rod), outer: at(rod.outer), inner: at(rod.inner) },
     rocker: rocker && { pivot: at(rocker.pivot), axis: at(rocker.axis) },
     wheel,
   };
@@ -65,7 +74,7 @@ function planar(model: PlanarCorner, wheel: PlanarGeometry["wheel"], at: Flip2):
   return {
     lower: { inner: at(lower.inner), outer: at(lower.outer) },
     upper: { inner: at(upper.inner), outer: at(upper.outer) },
-    rod: rod && { kind: rod.kind, on: rod.on, outer: at(rod.outer), inner: at(rod.inner) },
+    rod: rod && { ...rodOf(rod), outer: at(rod.outer), inner: at(rod.inner) },
     rocker: rocker && { pivot: at(rocker.pivot) },
     wheel,
   };
@@ -103,16 +112,36 @@ export function degenerateReason({ part, reason }: Degenerate): string {
   }
 }
 
-const without = (missing: string, degenerate: boolean): BuiltCorner => ({ corner: ratioCorner(), missing, degenerate });
+function unsolved(missing: string | undefined, isFault: boolean): BuiltCorner {
+  const corner = ratioCorner();
+  return { corner, drawn: corner, missing, degenerate: isFault };
+}
+
+type Drawn = Extract<CornerGeometry, { geometry: object }>;
+
+const solved = (from: Drawn) => (from.kind === "planar" ? planarCorner(from.geometry) : hardpointCorner(from.geometry));
+
+function asDrawn(from: Drawn): Drawn {
+  const rod = from.geometry.rod && { ...from.geometry.rod, lengthen: 0 };
+  return { ...from, geometry: { ...from.geometry, rod } } as Drawn;
+}
 
 export function buildCorner(from: CornerGeometry): BuiltCorner {
-  if (from.kind === "missing") return without(from.reason, false);
-  if (from.kind === "ratio") return { corner: ratioCorner(), missing: undefined, degenerate: false };
-  const made = from.kind === "planar" ? planarCorner(from.geometry) : hardpointCorner(from.geometry);
-  return isDegenerate(made)
-    ? without(degenerateReason(made), true)
-    : { corner: made, missing: undefined, degenerate: false };
+  if (from.kind === "missing") return unsolved(from.reason, false);
+  if (from.kind === "ratio") return unsolved(undefined, false);
+  const lengthen = from.geometry.rod?.lengthen ?? 0;
+  const drawn = solved(lengthen === 0 ? from : asDrawn(from));
+  if (isDegenerate(drawn)) return unsolved(degenerateReason(drawn), true);
+  if (lengthen === 0) return { corner: drawn, drawn, missing: undefined, degenerate: false };
+  const corner = solved(from);
+  return isDegenerate(corner)
+    ? unsolved(tooLong(from.geometry.rod?.kind ?? "push-rod", lengthen), true)
+    : { corner, drawn, missing: undefined, degenerate: false };
 }
+
+/** What stands as it is drawn, and no longer does with the rod as it is set. */
+const tooLong = (rod: string, lengthen: number): string =>
+  `the ${rod} is set ${showQuantity(Math.abs(lengthen), "mm")} ${lengthen < 0 ? "shorter" : "longer"} than drawn, and so the rocker does not reach it`;
 
 /** Equal to the last digit, whatever depth; 0 and −0 are the same. */
 export function same(a: unknown, b: unknown): boolean {

@@ -3,7 +3,7 @@
  * bars, figures of the wheel, and the words of corner elements. Each with the line that makes it so.
  */
 import { cross, mirror, norm, sub } from "../maths/vec3.js";
-import type { AxleModel, CarModel, CornerModel } from "../model/car.js";
+import type { AxleModel, CarModel, CornerModel, Rod } from "../model/car.js";
 import type { Given, Sides } from "../model/origin.js";
 import { fromSI, showNumber, showQuantity } from "../quantities/index.js";
 import type { Difference } from "./difference.js";
@@ -12,7 +12,7 @@ import { type Point, pointsOfAxle } from "./side-points.js";
 
 export function differencesOf(car: CarModel): readonly Difference[] {
   return [car.axles.front, car.axles.rear].flatMap((axle) =>
-    axle === undefined ? [] : [...points(axle), ...wheels(axle), ...differencesOfElements(axle)],
+    axle === undefined ? [] : [...points(axle), ...rods(axle), ...wheels(axle), ...differencesOfElements(axle)],
   );
 }
 
@@ -55,6 +55,29 @@ function coordinates({ value, unit }: Point): string {
   const numbers = value.map((metres) => showNumber(fromSI(metres, unit) ?? metres, 6));
   return `(${numbers.join(", ")}) ${unit}`.trim();
 }
+
+/** A rod that is set longer or shorter than the other one. */
+function rods({ name, corner }: AxleModel): readonly Difference[] {
+  const [left, right] = [rodOf(corner.left), rodOf(corner.right)];
+  if (left === undefined || right === undefined) return [];
+  if (isSame(left.longer?.value ?? 0, right.longer?.value ?? 0)) return [];
+  const shown = { left: setLength(left), right: setLength(right) };
+  const own = right.longer === undefined || (left.longer !== undefined && isOneSided(left.longer, right.longer));
+  const side = own ? "left" : "right";
+  const { longer } = own ? left : right;
+  if (longer === undefined) return [];
+  const other = (own ? right : left).longer?.origin;
+  const { origin, statement } = longer;
+  return [{ axle: name, what: `${name} ${left.kind}`, shown, side, origin, statement, other }];
+}
+
+const rodOf = (corner: CornerModel) =>
+  corner.kind === "hardpoints" || corner.kind === "planar" ? corner.rod : undefined;
+
+const setLength = ({ longer }: Pick<Rod, "longer">): string =>
+  longer === undefined || longer.value === 0
+    ? "as long as drawn"
+    : `${showQuantity(Math.abs(longer.value), longer.unit, 6)} ${longer.value < 0 ? "shorter" : "longer"} than drawn`;
 
 const wheelWords = [
   ["camber", "camber"],

@@ -2,13 +2,15 @@
 import type { Item, Statement } from "../../grammar/index.js";
 import { matchesDimension, parseUnit } from "../quantities/index.js";
 import type { Slot, Word } from "../../grammar/vocabulary/word.js";
+import { mayHaveThread, threadOf, unitAfter } from "./adjuster.js";
 import type { ResolvedValue } from "./car.js";
 import { plainWord } from "./forms.js";
 import { checkRange } from "./limits.js";
+import { chainAfter } from "./provenance.js";
 import type { Reader } from "./reader.js";
 import { mirrorCoordinates } from "./sides.js";
 import { at } from "./sink.js";
-import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
+import type { TreeBlock, TreeStatement } from "./tree.js";
 import { readNumber, readPoint } from "./values.js";
 
 /** Whether an override adds: `trim by push-rod` is a form of its own and does not. */
@@ -70,27 +72,32 @@ function move(value: ResolvedValue, item: Item, reader: Reader, how: Adjusting):
   if (change?.kind !== "point") return undefined;
   const by = how.mirrored ? mirrorCoordinates(change.value) : change.value;
   const moved = value.value.map((coordinate, index) => coordinate + (by[index] ?? 0));
-  return { ...change, value: moved, unit: value.unit, chain: [...value.chain, value.origin] };
+  return { ...change, value: moved, unit: value.unit, chain: chainAfter(value) };
 }
 
 type NumberValue = Extract<ResolvedValue, { kind: "number" }>;
 
 function moveNumber(value: NumberValue, item: Item, reader: Reader, how: Adjusting): ResolvedValue | undefined {
-  const { word, target } = how;
-  const turns = isInTurns(item) ? threadOf(how) : undefined;
-  const dimension = turns === undefined ? value.dimension : "turns";
+  const { word, target, parent } = how;
+  const thread = isInTurns(item) ? threadOf(target, parent) : undefined;
+  if (thread === undefined && isInTurns(item) && mayHaveThread(target, parent)) {
+    reader.report({ ...at(reader.uri, item), kind: "no-thread", word: word.word, statement: reader.statement });
+    return undefined;
+  }
+  const dimension = thread === undefined ? value.dimension : "turns";
   const change = readNumber(item, { kind: "quantity", dimension }, reader, undefined);
   if (change === undefined) return undefined;
-  const moved = value.value + change.value * (turns ?? 1);
+  const moved = value.value + change.value * (thread?.value ?? 1);
   const slot = word.takes[target.form]?.find((known) => known.kind === "quantity") as Slot & { kind: "quantity" };
-  const shown = { si: moved, unit: value.unit, dimension: value.dimension };
+  const unit = unitAfter(value, change, thread);
+  const shown = { si: moved, unit, dimension: value.dimension };
   if (!checkRange(word, slot, shown, change.origin, reader)) return undefined;
   return {
     ...change,
     dimension: value.dimension,
     value: moved,
-    unit: value.unit,
-    chain: [...value.chain, value.origin],
+    unit,
+    chain: chainAfter(value),
   };
 }
 
@@ -98,9 +105,3 @@ const isInTurns = (item: Item): boolean => {
   const unit = item.kind === "quantity" && item.unit !== undefined ? parseUnit(item.unit.text) : undefined;
   return unit !== undefined && matchesDimension(unit, "turns");
 };
-
-/** Length for one turn: the value's own adjuster, else the one beside it in the block. */
-function threadOf({ target, parent }: Adjusting): number | undefined {
-  const [value] = (wordIn(target.block, "thread") ?? wordIn(parent, "thread"))?.values ?? [];
-  return value?.kind === "number" ? value.value : undefined;
-}

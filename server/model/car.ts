@@ -120,6 +120,8 @@ export interface Rod {
   readonly inner: Given<Vec3>;
   /** Length change per turn of the adjuster, m. */
   readonly thread: Given | undefined;
+  /** How much longer than the distance of its drawn joints it is set, m. */
+  readonly longer: Given | undefined;
   readonly origin: Origin;
 }
 
@@ -149,6 +151,7 @@ export interface PlanarCorner {
         readonly outer: Given<Vec2>;
         readonly inner: Given<Vec2>;
         readonly thread: Given | undefined;
+        readonly longer: Given | undefined;
         readonly origin: Origin;
       }
     | undefined;

@@ -2,6 +2,7 @@
 import type { Item, Name, Statement } from "../../grammar/index.js";
 import { findWord, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
+import { asDrawn } from "./adjuster.js";
 import type { ResolvedValue } from "./car.js";
 import type { Change } from "./edit.js";
 import { expandFit } from "./fit.js";
@@ -78,6 +79,7 @@ export class Setting extends Followed {
 
   add(parent: TreeBlock, word: Word): TreeBlock {
     if (plainWord(this.line.items[0]) === "by") {
+      if (word.adjusts === true) return this.#adjustDrawn(parent, word);
       this.miss(parent, this.route.rest.length - 1);
       return parent;
     }
@@ -87,6 +89,14 @@ export class Setting extends Followed {
     const before = parent.statements[index];
     if (before !== undefined) return this.replace(parent, index, before);
     return this.#fitted(withAdded(parent, after));
+  }
+
+  #adjustDrawn(parent: TreeBlock, word: Word): TreeBlock {
+    const before = asDrawn(word, parent);
+    const after = this.#write(parent, word, before);
+    if (after === undefined) return parent;
+    this.#outcomes.push({ before, after });
+    return withAdded(parent, after);
   }
 
   /** A single word is not a path that went wrong but a word that is not known. */

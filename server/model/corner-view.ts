@@ -80,6 +80,7 @@ function rodOf(parts: LinkageParts): Rod | PlanarCorner["rod"] {
     outer: parts.point(kind, block, "outer"),
     inner: parts.point(kind, block, "inner"),
     thread: numberIn(block, "thread"),
+    longer: numberIn(block, "longer"),
     origin: statement.origin,
   };
 }

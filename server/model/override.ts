@@ -7,6 +7,7 @@
  */
 import type { Statement } from "../../grammar/index.js";
 import { findWord } from "../../grammar/vocabulary/index.js";
+import { adjustedInside } from "./adjuster.js";
 import { Removal, reportMiss, Setting, type Line } from "./changes.js";
 import { changeAt, type Change } from "./edit.js";
 import { plainWord } from "./forms.js";
@@ -44,6 +45,8 @@ export class Overrides {
     if (route.rest.length === 0) return this.#axle(line, route);
     const found = statementAt(this.#tree, line.path);
     if (found !== undefined && isGroup(found, line)) return this.#group(line, found, route);
+    const inside = found && insideAdjuster(line, found);
+    if (inside !== undefined) return this.#set(inside, routeOf(this.#tree, inside.path));
     this.#set(line, route);
   }
 
@@ -148,6 +151,19 @@ export class Overrides {
     const isElement = findWord("axle", route.rest[0] ?? "")?.role === "element";
     return isElement || passedOverFor(block, route.rest, 0) !== undefined || route.rest.length > 1;
   }
+}
+
+/** `push-rod by -1 turn` as the `push-rod.longer by -1 turn` that it means. */
+function insideAdjuster(line: Line, { statement, parent }: Found): Line | undefined {
+  if (plainWord(line.items[0]) !== "by") return undefined;
+  const word = adjustedInside(statement, parent.concept)?.word;
+  if (word === undefined) return undefined;
+  const { start, end } = line.segments.at(-1) ?? line.raw.head;
+  return {
+    ...line,
+    path: [...line.path, word],
+    segments: [...line.segments, { kind: "name", text: word, start, end }],
+  };
 }
 
 /** Blocks of structure and elements are gone through line by line; every other block is replaced whole. */

@@ -49,6 +49,8 @@ export type ModelProblem = Origin &
         readonly expected: readonly string[];
         readonly detail: string | undefined;
       }
+    /** Turns of an adjuster that has no thread; `statement` is the whole line. */
+    | { readonly kind: "no-thread"; readonly word: string; readonly statement: Origin }
     | { readonly kind: "unused-part"; readonly name: string }
     | { readonly kind: "unused-let"; readonly name: string }
     | {

@@ -1,6 +1,15 @@
 /** Values and what they replaced: the chain that hover tells, oldest first. */
 import type { ResolvedValue } from "./car.js";
+import type { Origin } from "./origin.js";
 import type { TreeStatement } from "./tree.js";
+
+/** An empty place is where something would stand that is not written. */
+export const isWritten = ({ start, end }: Origin): boolean => end > start;
+
+/** The chain of what replaces this. */
+export function chainAfter({ chain, origin }: { readonly chain: readonly Origin[]; readonly origin: Origin }) {
+  return isWritten(origin) ? [...chain, origin] : chain;
+}
 
 /** The statement with the provenance of the one that it replaced, value by value. */
 export function inherits(statement: TreeStatement, from: TreeStatement): TreeStatement {

@@ -9,7 +9,7 @@ import type { ResolvedValue } from "./car.js";
 import { formsWithoutName } from "./forms.js";
 import { checkName } from "./names.js";
 import type { Origin } from "./origin.js";
-import { inherits } from "./provenance.js";
+import { chainAfter, inherits } from "./provenance.js";
 import { newStatement, readInner, type Reading } from "./read-block.js";
 import { Reader } from "./reader.js";
 import { readItems, type Read } from "./read-statement.js";
@@ -143,7 +143,7 @@ function adjust(line: WrittenLine, writing: Writing, reader: Reader, origin: Ori
     values: sum.deferred ? [] : (sum.values ?? []),
     origin,
     wordOrigin: at(origin.uri, raw.head),
-    chain: [...target.chain, target.origin],
+    chain: chainAfter(target),
     notes: raw.notes.length === 0 ? target.notes : raw.notes.map((note) => note.text),
     formula: sum.deferred
       ? { raw, word, items: line.items, scope: reader.scope, inherited: target, by: true, mirrored: isMirrored }

@@ -3,6 +3,7 @@ import type { Span, Statement } from "../../grammar/index.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { carSummary } from "./car-summary.js";
+import { adjusterCard } from "./adjuster-card.js";
 import { axleSummary } from "./axle-summary.js";
 import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
@@ -30,9 +31,11 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
   const car = carAt(file, offset);
   if (car === undefined) return [];
   if (place.word?.role === "expectation") return some(expectationCard(car, statement, file.uri));
+  const set = some(adjusterCard(car.model, file.uri, statement.start));
   const elements = elementsAround(file, statement, offset);
   const [first] = elements;
-  if (first !== undefined && speaksOfElement(place, statement, first)) return [elementCard(elements)];
+  if (first !== undefined && speaksOfElement(place, statement, first)) return [...set, elementCard(elements)];
+  if (set.length > 0) return set;
   if (place.word?.word === "axle") {
     const axle = axleAt(car, file.uri, statement.start);
     if (axle !== undefined) return [axleSummary(car, axle.name)];

@@ -1,6 +1,6 @@
 /**
  * A block lacks a property that nothing can stand in for. What depends on it is not computed, and
- * says so; all the rest is.
+ * says so; all the rest is. Turns of a rod or a drop link likewise need to know its `thread`.
  *
  * The fix inserts the property with a usual value: a value to start from, not the one of your car.
  *
@@ -36,14 +36,37 @@ const meta = {
 export const missingProperty: Rule = {
   meta,
   check: (context) =>
-    fromModel(meta, context, ["missing-property"], (problem) =>
-      mayBeUnread(context, problem) ? undefined : { message: messageFor(problem) },
-    ),
+    fromModel(meta, context, ["missing-property", "no-thread"], (problem) => {
+      if (problem.kind === "no-thread") return { message: noThread };
+      return mayBeUnread(context, problem) ? undefined : { message: messageFor(problem) };
+    }),
   fix: (finding, context) => {
+    const turned = problemBehind(finding, "no-thread");
+    if (turned !== undefined) return insertThread(turned, context);
     const problem = problemBehind(finding, "missing-property");
     return problem && problem.uri === context.uri ? insert(problem, context) : [];
   },
 };
+
+const thread = "thread 1.25 mm/turn";
+
+const noThread =
+  "This is counted in turns, but nothing says how far one turn goes, so the line is left out. Say its thread first, " +
+  `such as "${thread}", or give the change in mm.`;
+
+/** Above the line, by the path that the line itself takes: the block may stand in another file. */
+function insertThread({ statement, word }: ModelProblemOf<"no-thread">, context: RuleContext): readonly Fix[] {
+  const { text, uri } = context;
+  const head = /^\S+/.exec(text.slice(statement.start, statement.end))?.[0];
+  if (statement.uri !== uri || head === undefined) return [];
+  const path = head.split(".");
+  const owner = (path.at(-1) === word ? path.slice(0, -1) : path).join(".");
+  const line = owner === "" ? thread : `${owner}.${thread}`;
+  const before = text.slice(text.lastIndexOf("\n", statement.start - 1) + 1, statement.start);
+  const newText = before.trim() === "" ? `${line}\n${before}` : `${line}, `;
+  const span = { start: statement.start, end: statement.start };
+  return [{ title: `Say "${line}" first`, edits: [{ uri, span, newText }], preferred: true, safe: false }];
+}
 
 function messageFor(problem: ModelProblemOf<"missing-property">): string {
   const help = findWord(problem.concept, problem.word)?.help;
