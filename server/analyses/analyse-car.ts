@@ -2,6 +2,7 @@
  * Everything computed for one car or set-up: its axles' figures, which are shared with every car that
  * has the same axle, and what takes both axles.
  */
+import type { CarMasses } from "../elements/masses.js";
 import type { CarElement } from "../elements/mechanism.js";
 import { absent, isAbsent } from "./absent.js";
 import { carElementFigures } from "./car-elements.js";
@@ -19,6 +20,7 @@ export interface CarQuestion<Axle> {
   readonly axles: { readonly front: Axle | undefined; readonly rear: Axle | undefined };
   readonly expectations: readonly Expectation[];
   readonly wheelbase?: { readonly value: number } | undefined;
+  /** As stated; `masses` say what holds with driver, fuel and ballast. */
   readonly massFront?: { readonly value: number } | undefined;
   readonly cgHeight?: { readonly value: number } | undefined;
 }
@@ -46,19 +48,33 @@ function withShare(analysis: AxleAnalysis | undefined, other: AxleAnalysis | und
   return { ...analysis, rates: { ...analysis.rates, rollStiffnessShare: rollShare(analysis.rates, other?.rates) } };
 }
 
+/** Where the centre of gravity is: of the masses put together, else as it is stated. */
+function centreOf<Axle>(car: CarQuestion<Axle>, masses: CarMasses | undefined) {
+  if (masses === undefined) return { massFront: car.massFront?.value, cgHeight: car.cgHeight?.value, cgLeft: 0 };
+  const known = (value: number | string): number | undefined => (typeof value === "number" ? value : undefined);
+  const { left, height } = masses.centre;
+  return { massFront: known(masses.frontShare), cgHeight: known(height), cgLeft: known(left) };
+}
+
 interface Whole {
   readonly modal: CarAnalysis["modal"];
   readonly elements: readonly ElementFigures[];
 }
 
-function wholeCar<Axle>(car: CarQuestion<Axle>, axles: CarAnalysis["axles"], joining: CarJoining): Whole {
+function wholeCar<Axle>(
+  car: CarQuestion<Axle>,
+  axles: CarAnalysis["axles"],
+  joining: CarJoining,
+  { massFront, cgLeft }: ReturnType<typeof centreOf>,
+): Whole {
   const rates = { front: axles.front?.rates, rear: axles.rear?.rates };
   const positions = carPositions(joining.axles);
   const parts: CarParts = carParts(joining.elements, positions);
   const sums = carSums(rates, parts);
   const body = bodyMotions({
     wheelbase: car.wheelbase?.value,
-    massFront: car.massFront?.value,
+    massFront,
+    cgLeft,
     tracks: { front: rates.front?.track, rear: rates.rear?.track },
   });
   return {
@@ -70,20 +86,23 @@ function wholeCar<Axle>(car: CarQuestion<Axle>, axles: CarAnalysis["axles"], joi
 /**
  * @param analysisOf the analysis of one axle, remembered or computed
  * @param joining the elements that join the axles; most cars have none
+ * @param masses of the car with its lines; without them what is stated holds
  */
 export function analyseCar<Axle>(
   car: CarQuestion<Axle>,
   analysisOf: (axle: Axle) => AxleAnalysis,
   joining: CarJoining = NOTHING_JOINS,
+  masses?: CarMasses,
 ): CarAnalysis {
+  const centre = centreOf(car, masses);
   const front = car.axles.front && analysisOf(car.axles.front);
   const rear = car.axles.rear && analysisOf(car.axles.rear);
   const axles = { front: withShare(front, rear), rear: withShare(rear, front) };
-  const { modal, elements } = wholeCar(car, axles, joining);
+  const { modal, elements } = wholeCar(car, axles, joining, centre);
   const changes = changeOvers({
     front,
     rear,
-    cgHeight: car.cgHeight?.value,
+    cgHeight: centre.cgHeight,
     isJoined: joining.elements.length > 0,
   });
   const expectations = judge(car.expectations, { axles, elements });

@@ -10,7 +10,7 @@ function wheelAtRest(mechanism: AxleMechanism, rest: AxleMotion | undefined, sid
   const unknown = (): string => mechanism.cornerMissing[side] ?? "the axle is given by ratios, without geometry";
   return {
     travel: mechanism.staticTravel,
-    load: tyreLoad(mechanism),
+    load: tyreLoad(mechanism, side),
     camber: figureOr(wheel?.camber.value, unknown),
     toe: figureOr(wheel?.toe.value, unknown),
   };

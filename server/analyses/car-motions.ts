@@ -2,7 +2,7 @@
  * The body's own motions as wheel travel, about its centre of gravity: heave (down 1 m), pitch (nose down 1 rad), roll
  * (left side up 1 rad). With x forward and y left from the centre of gravity z = h + x θ − y φ.
  *
- * The centre of gravity lies in the plane y = 0, behind the front axle by the rear's share of the mass.
+ * The centre of gravity lies behind the front axle by the rear's share of the mass, and `cgLeft` of the plane y = 0.
  */
 import { eachWheel, type Wheels } from "../elements/car-connection.js";
 import { absent } from "./absent.js";
@@ -13,6 +13,8 @@ export interface CarGeometry {
   readonly wheelbase: number | undefined;
   /** Share of the mass on the front wheels. */
   readonly massFront: number | undefined;
+  /** m; 0 where left out. */
+  readonly cgLeft?: number | undefined;
   readonly tracks: { readonly front: number | undefined; readonly rear: number | undefined };
 }
 
@@ -22,7 +24,7 @@ export interface BodyMotions {
   readonly roll: Wheels | Absent;
 }
 
-export function bodyMotions({ wheelbase, massFront, tracks }: CarGeometry): BodyMotions {
+export function bodyMotions({ wheelbase, massFront, cgLeft = 0, tracks }: CarGeometry): BodyMotions {
   const { front, rear } = tracks;
   return {
     heave: [1, 1, 1, 1],
@@ -30,7 +32,7 @@ export function bodyMotions({ wheelbase, massFront, tracks }: CarGeometry): Body
     roll:
       front === undefined || rear === undefined
         ? absent(`the ${front === undefined ? "front" : "rear"} axle has no track`)
-        : [-front / 2, front / 2, -rear / 2, rear / 2],
+        : [cgLeft - front / 2, cgLeft + front / 2, cgLeft - rear / 2, cgLeft + rear / 2],
   };
 }
 

@@ -1,7 +1,8 @@
 /**
  * What the wheels carry at rest, from the car's mass: a step that trim and the figures at rest share.
  *
- * The centre of gravity lies in the plane y = 0, so that both tyres of an axle carry alike.
+ * Both tyres of an axle carry alike, unless the centre of gravity lies beside the centre plane or the cross weight is to be
+ * another than one half (`elements/corner-loads.ts`).
  */
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleMotion } from "../linkage/corner.js";
@@ -12,16 +13,20 @@ import type { Absent, Figure } from "./results.js";
 export const GRAVITY = 9.80665;
 
 /** Mass on the axle, kg, unsprung included. */
-export function axleMass({ name, carMass, massFront }: AxleMechanism): Figure {
+export function axleMass({ name, carMass, massFront, massMissing }: AxleMechanism): Figure {
+  if (massMissing !== undefined) return absent(massMissing);
   if (carMass === undefined) return absent("the car has no mass, so the load at rest is not known");
   if (massFront === undefined) return absent("the car has no mass-front, so the load at rest is not known");
   return carMass * (name === "front" ? massFront : 1 - massFront);
 }
 
 /** Vertical load on one tyre of the axle, N. */
-export function tyreLoad(mechanism: AxleMechanism): Figure {
+export function tyreLoad(mechanism: AxleMechanism, side: "left" | "right"): Figure {
   const mass = axleMass(mechanism);
-  return typeof mass === "number" ? (mass * GRAVITY) / 2 : mass;
+  if (typeof mass !== "number") return mass;
+  const { leftMore = 0 } = mechanism;
+  if (typeof leftMore === "string") return absent(leftMore);
+  return ((mass + (side === "left" ? leftMore : -leftMore)) * GRAVITY) / 2;
 }
 
 /** Sprung mass of the axle, kg. */
@@ -45,13 +50,14 @@ export function carriedLoads(
   mechanism: AxleMechanism,
   rest: AxleMotion,
 ): { readonly left: number; readonly right: number } | Absent {
-  const onTyre = tyreLoad(mechanism);
-  if (typeof onTyre !== "number") return onTyre;
+  const onTyre = { left: tyreLoad(mechanism, "left"), right: tyreLoad(mechanism, "right") };
+  if (typeof onTyre.left !== "number") return onTyre.left;
+  if (typeof onTyre.right !== "number") return onTyre.right;
   const { wheels } = mechanism;
   if (wheels.left.unsprungMass === undefined || wheels.right.unsprungMass === undefined) return noUnsprung(mechanism);
   const rise = (side: "left" | "right"): number => rest[side].wheel?.contact.d[2] ?? 1;
   return {
-    left: onTyre * rise("left") - wheels.left.unsprungMass * GRAVITY,
-    right: onTyre * rise("right") - wheels.right.unsprungMass * GRAVITY,
+    left: onTyre.left * rise("left") - wheels.left.unsprungMass * GRAVITY,
+    right: onTyre.right * rise("right") - wheels.right.unsprungMass * GRAVITY,
   };
 }

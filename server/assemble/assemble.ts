@@ -4,8 +4,10 @@
  *
  * Invariant: never throws; what cannot be built is left out with a plain reason, and the rest works.
  */
+import { differencesOf, type Standing } from "../elements/corner-loads.js";
 import { sweptVolume } from "../elements/connections/cylinders.js";
 import type { Connection } from "../elements/element.js";
+import type { CarMasses } from "../elements/masses.js";
 import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
 import type { AxleModel, CarModel, ElementModel, WheelModel } from "../model/car.js";
 import { type Built, builtElement, builtLink } from "./built-element.js";
@@ -13,6 +15,7 @@ import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./conn
 import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
 import { circuitOf } from "./hydraulic.js";
 import { lawOf } from "./laws.js";
+import { massesOfCar, restingOf } from "./masses.js";
 import { strengthOf } from "./strength.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
@@ -59,11 +62,25 @@ function linkageProblems(corners: Sides<BuiltCorner>): readonly AssemblyProblem[
   });
 }
 
+/** What a line beside the car's own words lacks; those are told by name where the load is asked for. */
+function missingLine(car: CarModel, { total, frontShare }: CarMasses): string | undefined {
+  if (car.mass === undefined || car.massFront === undefined) return undefined;
+  const reason = [total, frontShare].find((known) => typeof known === "string");
+  return reason === undefined ? undefined : `${String(reason)}, so the load at rest is not known`;
+}
+
+function leftMoreOf({ name }: AxleModel, standing: Standing): number | string {
+  const more = differencesOf(standing);
+  return typeof more === "string" ? more : more[name];
+}
+
 /** The mechanism of one axle, with the masses of the car that its trim and frequencies need. */
 export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
   const corners = builtCorners(axle);
   const parts = { axle, corners };
   const built = axle.elements.map((model) => buildElement(model, parts));
+  const masses = massesOfCar(car);
+  const { total, frontShare } = masses;
   return {
     name: axle.name,
     track: axle.track?.value,
@@ -75,8 +92,10 @@ export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
     elements: built.flatMap(({ elements }) => elements),
     wheels: { left: wheelData(axle.wheel.left), right: wheelData(axle.wheel.right) },
     trim: { by: axle.trim.by, element: axle.trim.element },
-    carMass: car.mass?.value,
-    massFront: car.massFront?.value,
+    carMass: typeof total === "number" ? total : undefined,
+    massFront: typeof frontShare === "number" ? frontShare : undefined,
+    massMissing: missingLine(car, masses),
+    leftMore: leftMoreOf(axle, restingOf(car, masses)),
     problems: [...linkageProblems(corners), ...built.flatMap(({ problems }) => problems)],
   };
 }

@@ -19,6 +19,7 @@ import type {
   WheelModel,
 } from "../model/car.js";
 import type { Given } from "../model/origin.js";
+import { massesOfCar, restingOf } from "./masses.js";
 import { dimensionOfUnit } from "../quantities/index.js";
 
 /** A number or point, `-` where it is not given. */
@@ -31,9 +32,7 @@ function wheelKey(wheel: WheelModel): string {
 }
 
 function rodKey(rod: Extract<CornerModel, { kind: "hardpoints" | "planar" }>["rod"]): string {
-  return rod === undefined
-    ? "no rod;"
-    : `${rod.kind} ${rod.on} ${given(rod.outer)}${given(rod.inner)}${given(rod.longer)}`;
+  return rod === undefined ? "no rod;" : `${rod.kind} ${rod.on} ${given(rod.outer)}${given(rod.inner)}`;
 }
 
 /** Eyes are not part of it: each element that is joined to one has its point. */
@@ -148,11 +147,21 @@ export function joiningKey(car: CarModel): string {
   return `${axles.join("\n")}\n${car.elements.map(elementKey).join("")}`;
 }
 
+/** What the wheels carry at rest: of a car with lines beside its mass, or not balanced about the centre plane, whatever that rests on. */
+function massKey(car: CarModel): string {
+  const masses = massesOfCar(car);
+  const { total, frontShare } = masses;
+  const { left, crossWeight, tracks, hasSeatEachSide } = restingOf(car, masses);
+  const stated = `${given(car.mass)}${given(car.massFront)}${total} ${frontShare};`;
+  if (left === 0 && crossWeight === 0.5) return stated;
+  return `${stated}${left} ${crossWeight} ${JSON.stringify(tracks)}${JSON.stringify(hasSeatEachSide)};`;
+}
+
 /** The key of an axle with the masses of its car. */
 export function axleKey(axle: AxleModel, car: CarModel): string {
   const { name, track, rideHeight, drawnRideHeight, travel, trim, wheel, corner } = axle;
   const heights = given(rideHeight) + given(drawnRideHeight);
   const head = `${name} ${given(track)}${heights}${travel.from} ${travel.to} ${trim.by} ${trim.element ?? ""};`;
   const sides = wheelKey(wheel.left) + wheelKey(wheel.right) + cornerKey(corner.left) + cornerKey(corner.right);
-  return `${head}${sides}${given(car.mass)}${given(car.massFront)}\n${axle.elements.map(elementKey).join("")}`;
+  return `${head}${sides}${massKey(car)}\n${axle.elements.map(elementKey).join("")}`;
 }

@@ -1,7 +1,8 @@
 /** The masses of the resolved car: its own words, and the lines beside them. */
+import type { Standing } from "../elements/corner-loads.js";
 import { type CarMasses, type MassData, type MassLine, massesOf, type WheelPlace } from "../elements/masses.js";
 import type { AxleModel, CarModel, ResolvedStatement, Vec3, WheelModel } from "../model/car.js";
-import { numberOf, statementOf } from "./reading.js";
+import { numberOf, quantitiesOf, statementOf } from "./reading.js";
 
 const LINES: ReadonlySet<string> = new Set(["driver", "fuel", "ballast"]);
 
@@ -49,3 +50,37 @@ export function massDataOf(car: CarModel): MassData {
 
 /** Masses of the car or set-up, lines added: what every analysis takes for the car's mass. */
 export const massesOfCar = (car: CarModel): CarMasses => massesOf(massDataOf(car));
+
+/** Where none is written, as the vocabulary says. */
+const USUAL_CROSS = { target: 0.5, within: 0.005 };
+
+export interface CrossWeight {
+  /** Share that the front right and the rear left wheel are to carry together. */
+  readonly target: number;
+  readonly within: number;
+}
+
+export function crossWeightOf(car: CarModel): CrossWeight {
+  const [target, within] = quantitiesOf(car.block, "cross-weight");
+  return { target: target?.value ?? USUAL_CROSS.target, within: within?.value ?? USUAL_CROSS.within };
+}
+
+/** An axle whose trim turns something at each of its wheels. */
+function hasSeatEachSide(axle: AxleModel | undefined): boolean {
+  if (axle === undefined) return false;
+  const { by, element } = axle.trim;
+  return by === "push-rod" || axle.elements.some(({ name, side }) => name === element && side !== undefined);
+}
+
+/** What the loads at rest are worked out from. */
+export function restingOf(car: CarModel, { total, frontShare, centre }: CarMasses): Standing {
+  const { front, rear } = car.axles;
+  return {
+    total,
+    frontShare,
+    left: centre.left,
+    tracks: { front: front?.track?.value, rear: rear?.track?.value },
+    crossWeight: crossWeightOf(car).target,
+    hasSeatEachSide: { front: hasSeatEachSide(front), rear: hasSeatEachSide(rear) },
+  };
+}

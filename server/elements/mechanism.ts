@@ -50,9 +50,13 @@ export interface AxleMechanism {
   readonly elements: readonly Element[];
   readonly wheels: Sides<WheelData>;
   readonly trim: TrimChoice;
-  /** Mass of the whole car and the share of it on the front wheels. */
+  /** Mass of the whole car and the share of it on the front wheels, with driver, fuel and ballast where those have lines. */
   readonly carMass: number | undefined;
   readonly massFront: number | undefined;
+  /** Why either is not known, where a line is at fault. */
+  readonly massMissing?: string | undefined;
+  /** What the left wheel carries more than the right one at rest, kg, or why that is not known; nothing where undefined. */
+  readonly leftMore?: number | string | undefined;
   readonly problems: readonly AssemblyProblem[];
   /** What elements that join the axles carry for each wheel at design, N, or why that is not known; undefined without any. */
   readonly joined?: Sides<number> | string | undefined;

@@ -5,6 +5,7 @@
 import { parse } from "../../grammar/index.js";
 import { analyseCar } from "../analyses/analyse-car.js";
 import type { CarAnalysis } from "../analyses/results.js";
+import { massesOfCar } from "../assemble/masses.js";
 import type { CheckedCar, RuleContext } from "../findings/context.js";
 import type { Finding, TextEdit } from "../findings/finding.js";
 import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
@@ -130,7 +131,12 @@ export class CheckedFiles {
       model,
       base: baseModel === undefined ? undefined : this.#checked(baseModel),
       get analysis() {
-        return (analysis ??= analyseCar(model, (axle) => analyses.of(axle, model), analyses.joining(model)));
+        return (analysis ??= analyseCar(
+          model,
+          (axle) => analyses.of(axle, model),
+          analyses.joining(model),
+          massesOfCar(model),
+        ));
       },
     };
   }
