@@ -66,7 +66,7 @@ function linkageProblems(corners: Sides<BuiltCorner>): readonly AssemblyProblem[
 function missingLine(car: CarModel, { total, frontShare }: CarMasses): string | undefined {
   if (car.mass === undefined || car.massFront === undefined) return undefined;
   const reason = [total, frontShare].find((known) => typeof known === "string");
-  return reason === undefined ? undefined : `${String(reason)}, so the load at rest is not known`;
+  return reason === undefined ? undefined : `${reason}, so the load at rest is not known`;
 }
 
 function leftMoreOf({ name }: AxleModel, standing: Standing): number | string {

@@ -32,7 +32,9 @@ function wheelKey(wheel: WheelModel): string {
 }
 
 function rodKey(rod: Extract<CornerModel, { kind: "hardpoints" | "planar" }>["rod"]): string {
-  return rod === undefined ? "no rod;" : `${rod.kind} ${rod.on} ${given(rod.outer)}${given(rod.inner)}`;
+  return rod === undefined
+    ? "no rod;"
+    : `${rod.kind} ${rod.on} ${given(rod.outer)}${given(rod.inner)}${given(rod.longer)}`;
 }
 
 /** Eyes are not part of it: each element that is joined to one has its point. */

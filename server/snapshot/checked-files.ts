@@ -105,6 +105,8 @@ export class CheckedFiles {
       parsed: this.#parsedOf(uri) ?? parse(""),
       problems: resolved.problems,
       cars: resolved.cars.map((car) => this.#checked(car)),
+      uses: resolved.uses,
+      parsedOf: (other) => this.#parsedOf(other),
       textOf: (other) => this.#textOf(other),
       retry: (edits) => this.#retried(uri, edits),
     };
