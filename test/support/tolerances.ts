@@ -59,3 +59,11 @@ export const NEAREST_EYE = 2e-5;
 export const BOOK_FIVE = 1e-5;
 /** A travel at which something first happens, closed in on by halving, against its closed form, m. */
 export const CROSSING = 1e-8;
+/** Eigenvalues against an independent library, relative to the largest (mechanics.md, Accuracy). */
+export const EIGENVALUE = 1e-8;
+/** Root mean squares on a road that are integrated to the finest, against another integration, relative. */
+export const ROAD_FINE = 1e-8;
+/** The same as they are shown, with the accuracy that is the default. */
+export const ROAD_SHOWN = 1e-4;
+/** Root mean squares over all of a spectrum in closed form, against a band that leaves next to nothing out, relative. */
+export const ROAD_BAND = 1e-6;
