@@ -1,0 +1,220 @@
+/**
+ * Complex answers of whatever moves in a linear car to road heights that swing with e^(jωt), and its transfer functions.
+ *
+ * A displacement is c·q + d·r; an output is an operator m₀ + m₁ s + m₂ s² (s = jω) on one: 1 for a travel or a height, s for
+ * a speed, s² for an acceleration, k + c s for a tyre's force.
+ *
+ * Two ways to the same numbers. By modes: with A = WΛW⁻¹ each pair of roots σ ± iω₀ answers u with
+ * [[s − σ, ω₀], [−ω₀, s − σ]] u/(s² − 2σs + |λ|²), a few multiplications. Where the basis is too skew for that (roots about to
+ * fall together) each frequency is solved directly.
+ */
+import { invertedBasis, solved } from "../../maths/eigen.js";
+import { applied, inner, product, type Rows } from "../../maths/rows.js";
+import type { LinearSystem } from "./linear-system.js";
+import type { Part } from "./parts.js";
+
+export interface Displacement {
+  readonly motion: readonly number[];
+  readonly road: readonly number[];
+}
+
+export type Operator = readonly [number, number, number];
+
+export interface Responder {
+  readonly way: "modes" | "direct";
+  /**
+   * @param road complex amplitude of each height, re and im by turns
+   * @param into takes that of each displacement, likewise
+   * @returns false, and nothing written, at a frequency that nothing resists
+   */
+  at(omega: number, road: Float64Array, into: Float64Array): boolean;
+}
+
+/** Condition of the basis beyond which rounding would show in the ninth digit. */
+const TOO_SKEW = 1e6;
+
+export const responderOf = (part: Part, displacements: readonly Displacement[], way?: Responder["way"]): Responder =>
+  (way === "direct" ? undefined : byModes(part, displacements)) ?? direct(part.system, displacements);
+
+/**
+ * H(jω) of each displacement (row) to each road height (column) as [re, im]; undefined at a frequency that nothing resists.
+ *
+ * @param omega rad/s
+ */
+export function transferAt(
+  responder: Responder,
+  shape: { readonly displacements: number; readonly inputs: number },
+  omega: number,
+): readonly (readonly (readonly [number, number])[])[] | undefined {
+  const into = new Float64Array(2 * shape.displacements);
+  const columns: (readonly (readonly [number, number])[])[] = [];
+  for (let input = 0; input < shape.inputs; input++) {
+    const road = new Float64Array(2 * shape.inputs);
+    road[2 * input] = 1;
+    if (!responder.at(omega, road, into)) return undefined;
+    columns.push(Array.from({ length: shape.displacements }, (_, d) => [into[2 * d]!, into[2 * d + 1]!] as const));
+  }
+  return Array.from({ length: shape.displacements }, (_, d) => columns.map((column) => column[d]!));
+}
+
+/** (m₀ + m₁ jω − m₂ ω²) h. */
+export function operated([m0, m1, m2]: Operator, omega: number, [re, im]: readonly [number, number]): [number, number] {
+  const [a, b] = [m0 - m2 * omega * omega, m1 * omega];
+  return [a * re - b * im, a * im + b * re];
+}
+
+/** |m₀ + m₁ jω − m₂ ω²|². */
+export function operatorSquare(operator: Operator, omega: number): number {
+  const real = operator[0] - operator[2] * omega * omega;
+  const imaginary = operator[1] * omega;
+  return real * real + imaginary * imaginary;
+}
+
+function byModes({ space, spectrum, system }: Part, displacements: readonly Displacement[]): Responder | undefined {
+  const inverted = invertedBasis(spectrum.basis);
+  if (inverted === undefined || inverted.condition > TOO_SKEW) return undefined;
+  const unscaled = spectrum.basis.slice(0, space.freedoms).map((row, i) => row.map((value) => value / space.scale[i]!));
+  const shown = product(
+    displacements.map(({ motion }) => motion),
+    unscaled,
+  );
+  return {
+    way: "modes",
+    at: evaluator({
+      re: spectrum.re,
+      im: spectrum.im,
+      entering: flat(product(inverted.inverse, space.b)),
+      shown: flat(shown),
+      through: flat(displacements.map(({ road }) => road)),
+      inputs: system.roadStiffness[0]?.length ?? 0,
+      displacements: displacements.length,
+    }),
+  };
+}
+
+const flat = (rows: Rows): Float64Array => Float64Array.from(rows.flat());
+
+interface Modal {
+  readonly re: readonly number[];
+  readonly im: readonly number[];
+  /** W⁻¹B, states × inputs; C W, displacements × states; d, displacements × inputs. */
+  readonly entering: Float64Array;
+  readonly shown: Float64Array;
+  readonly through: Float64Array;
+  readonly inputs: number;
+  readonly displacements: number;
+}
+
+function evaluator({ re, im, entering, shown, through, inputs, displacements }: Modal): Responder["at"] {
+  const states = re.length;
+  const x = new Float64Array(2 * states);
+  const answered = answers(Float64Array.from(re), Float64Array.from(im), x);
+  return (omega, road, into) => {
+    multiplied(entering, road, inputs, x, states);
+    if (!answered(omega)) return false;
+    multiplied(shown, x, states, into, displacements);
+    for (let d = 0, at = 0; d < displacements; d++) {
+      for (let c = 0; c < inputs; c++, at++) {
+        const share = through[at]!;
+        if (share === 0) continue;
+        into[2 * d]! += share * road[2 * c]!;
+        into[2 * d + 1]! += share * road[2 * c + 1]!;
+      }
+    }
+    return true;
+  };
+}
+
+/** y = A x for a real A, row by row, and a complex x. */
+function multiplied(a: Float64Array, x: Float64Array, width: number, y: Float64Array, height: number): void {
+  for (let i = 0, at = 0; i < height; i++) {
+    let [re, im] = [0, 0];
+    for (let j = 0; j < width; j++, at++) {
+      const value = a[at]!;
+      re += value * x[2 * j]!;
+      im += value * x[2 * j + 1]!;
+    }
+    y[2 * i] = re;
+    y[2 * i + 1] = im;
+  }
+}
+
+/** x ← (jω − Λ)⁻¹ x in place, root by root and pair by pair; false where jω is a root. */
+function answers(re: Float64Array, im: Float64Array, x: Float64Array) {
+  return (omega: number): boolean => {
+    for (let k = 0; k < re.length; k++) {
+      const sigma = re[k]!;
+      const turn = im[k]!;
+      // 1/(s − σ), or 1/(s² − 2σs + |λ|²).
+      const a = turn === 0 ? -sigma : sigma * sigma + turn * turn - omega * omega;
+      const b = turn === 0 ? omega : -2 * sigma * omega;
+      const square = a * a + b * b;
+      if (!(square > 0)) return false;
+      const gRe = a / square;
+      const gIm = -b / square;
+      const at = 2 * k;
+      const uRe = x[at]!;
+      const uIm = x[at + 1]!;
+      if (turn === 0) {
+        x[at] = gRe * uRe - gIm * uIm;
+        x[at + 1] = gRe * uIm + gIm * uRe;
+        continue;
+      }
+      const vRe = x[at + 2]!;
+      const vIm = x[at + 3]!;
+      const pRe = turn * vRe - sigma * uRe - omega * uIm;
+      const pIm = turn * vIm - sigma * uIm + omega * uRe;
+      const qRe = -turn * uRe - sigma * vRe - omega * vIm;
+      const qIm = -turn * uIm - sigma * vIm + omega * vRe;
+      x[at] = gRe * pRe - gIm * pIm;
+      x[at + 1] = gRe * pIm + gIm * pRe;
+      x[at + 2] = gRe * qRe - gIm * qIm;
+      x[at + 3] = gRe * qIm + gIm * qRe;
+      k++;
+    }
+    return true;
+  };
+}
+
+/** (K − ω²M + jωC + NᵀD N/(1 + jωτ)) q = (Kᵣ + jωCᵣ + NᵀD R/(1 + jωτ)) r as a real system of twice the size. */
+function direct(system: LinearSystem, displacements: readonly Displacement[]): Responder {
+  const { air } = system;
+  const push = air && product(transposed(air.heights), air.slopes);
+  const onMotion = push && product(push, air.heights);
+  const onRoad = push && product(push, air.road);
+  const at: Responder["at"] = (omega, road, into) => {
+    const lag = omega * (air?.lag ?? 0);
+    const [airRe, airIm] = [1 / (1 + lag * lag), -lag / (1 + lag * lag)];
+    const mixed = (rows: Rows, by: number, own: Rows | undefined, share: number): number[][] =>
+      rows.map((row, i) => row.map((value, j) => by * value + (own === undefined ? 0 : share * own[i]![j]!)));
+    const stiff = mixed(system.stiffness, 1, onMotion, airRe).map((row, i) =>
+      row.map((value, j) => value - omega * omega * system.mass[i]![j]!),
+    );
+    const left = embedded(stiff, mixed(system.damping, omega, onMotion, airIm));
+    const right = embedded(
+      mixed(system.roadStiffness, 1, onRoad, airRe),
+      mixed(system.roadDamping, omega, onRoad, airIm),
+    );
+    const [roadRe, roadIm] = [everyOther(road, 0), everyOther(road, 1)];
+    const forces = applied(right, [...roadRe, ...roadIm]).map((value) => [value]);
+    const q = solved(left, forces)?.map(([value]) => value!);
+    if (q === undefined) return false;
+    const [qRe, qIm] = [q.slice(0, q.length / 2), q.slice(q.length / 2)];
+    for (const [d, { motion, road: through }] of displacements.entries()) {
+      into[2 * d] = inner(motion, qRe) + inner(through, roadRe);
+      into[2 * d + 1] = inner(motion, qIm) + inner(through, roadIm);
+    }
+    return true;
+  };
+  return { way: "direct", at };
+}
+
+const transposed = (a: Rows): number[][] => (a[0] ?? []).map((_, j) => a.map((row) => row[j]!));
+
+const everyOther = (values: Float64Array, from: number): number[] =>
+  Array.from({ length: values.length / 2 }, (_, i) => values[2 * i + from]!);
+
+const embedded = (re: Rows, im: Rows): number[][] => [
+  ...re.map((row, i) => [...row, ...im[i]!.map((value) => -value)]),
+  ...re.map((row, i) => [...im[i]!, ...row]),
+];
