@@ -39,6 +39,8 @@ export interface LexerOptions {
   readonly byIndentation?: boolean;
   /** Whether points may be single tokens. Off in the test that holds both ways against each other. */
   readonly points?: boolean;
+  /** Where to begin: the start of a line outside of every block. */
+  readonly from?: number;
 }
 
 const END = indexOf(EOF);
@@ -75,7 +77,7 @@ export class Lexer {
 
   constructor(
     private readonly text: string,
-    { byIndentation = false, points = true }: LexerOptions = {},
+    { byIndentation = false, points = true, from = 0 }: LexerOptions = {},
   ) {
     this.points = points;
     this.scanner = new Scanner(text, this.problems);
@@ -83,8 +85,10 @@ export class Lexer {
     this.nesting = new Nesting(text, this.writer, this.problems, byIndentation);
     this.operators = new Operators(text, this.scanner, this.writer, this.problems);
     this.onlyNewlines = !text.includes("\r");
-    if (text.charCodeAt(0) === BYTE_ORDER_MARK) this.lineFrom = this.scanner.position = 1;
-    const replaced = text.indexOf("\ufffd");
+    this.lineFrom = this.scanner.position = from;
+    this.newlineEnded = from > 0;
+    if (from === 0 && text.charCodeAt(0) === BYTE_ORDER_MARK) this.lineFrom = this.scanner.position = 1;
+    const replaced = text.indexOf("\ufffd", from);
     if (replaced >= 0) this.problems.push({ kind: "not-utf8", start: replaced, end: replaced + 1 });
   }
 

@@ -2,7 +2,7 @@
  * The texts of a workspace and their syntax trees: open documents first, else what the host reads.
  * A tree is made once a text; equal text keeps its tree, so that identity tells what changed.
  */
-import { parse, type Parsed } from "../../grammar/index.js";
+import { parse, type Parsed, reparse } from "../../grammar/index.js";
 import type { Host } from "./workspace.js";
 
 export type Read = ReturnType<Host["read"]>;
@@ -56,7 +56,8 @@ export class DocumentTexts implements Texts {
     if (!("text" in read)) return read;
     const kept = this.#parsed.get(uri);
     if (kept?.text === read.text) return kept.source;
-    const source = { parsed: parse(read.text) };
+    const before = kept !== undefined && "parsed" in kept.source ? kept.source.parsed : undefined;
+    const source = { parsed: before === undefined ? parse(read.text) : reparse(read.text, before) };
     this.#parsed.set(uri, { text: read.text, source });
     return source;
   }
