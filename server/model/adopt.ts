@@ -19,11 +19,14 @@ export function adopt(context: FileContext, before: FileContext, readText: ReadT
   if (taken.size > 0) for (const [uri, text] of before.tables.texts) context.tables.texts.set(uri, text);
 }
 
+const isBuilt = ({ tree, view }: Declared): boolean =>
+  tree !== undefined && tree !== null && view !== undefined && view !== null;
+
 /** What it derives from comes first, whatever the order in the text. */
 function adoptOne(declared: Declared, before: FileContext, taken: Set<Declared>): void {
   const { context, name } = declared;
   const old = before.declared.get(name);
-  if (old?.view == null || old.tree == null || taken.has(declared)) return;
+  if (taken.has(declared) || old === undefined || !isBuilt(old)) return;
   if (!isSameEntry(declared.raw, old.raw, context, before) || isDisturbed(declared.raw, context, before)) return;
   const base = declared.base && context.findDeclared(declared.base.text);
   if (base?.context === context) {
