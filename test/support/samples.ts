@@ -29,7 +29,7 @@ export function sampleContext(name: string, ...changes: readonly (readonly [from
 /** The car or set-up of that name in a sample; without a name its first. */
 export function sampleCar(name: string, car?: string): CheckedCar {
   const { cars } = sampleContext(name);
-  const found = cars.find(({ model }) => car === undefined || model.name === car);
+  const found = cars.find(({ model }) => car === undefined || (model.setup ?? model.name) === car);
   if (found === undefined) throw new Error(`no ${car ?? "car"} in ${name}`);
   return found;
 }
