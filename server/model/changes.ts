@@ -71,6 +71,12 @@ export class Setting extends Followed {
   }
 
   replace(parent: TreeBlock, index: number, before: TreeStatement): TreeBlock {
+    const word = findWord(parent.concept, before.word);
+    if (word?.times === "many" && plainWord(this.line.items[0]) !== "by") return this.#amongMany(parent, word);
+    return this.#replaced(parent, index, before);
+  }
+
+  #replaced(parent: TreeBlock, index: number, before: TreeStatement): TreeBlock {
     const after = this.#write(parent, findWord(parent.concept, before.word), before);
     if (after === undefined) return parent;
     this.#outcomes.push({ before, after });
@@ -83,12 +89,20 @@ export class Setting extends Followed {
       this.miss(parent, this.route.rest.length - 1);
       return parent;
     }
+    if (word.times === "many") return this.#amongMany(parent, word);
+    return this.#added(parent, this.#write(parent, word, undefined));
+  }
+
+  /** The path ends at a word that may stand many times: which of the lines is meant, what it speaks of says. */
+  #amongMany(parent: TreeBlock, word: Word): TreeBlock {
     const after = this.#write(parent, word, undefined);
-    if (after === undefined) return parent;
-    const index = word.times === "many" ? parent.statements.findIndex((other) => isSameMatter(other, after)) : -1;
+    const index = after === undefined ? -1 : parent.statements.findIndex((other) => isSameMatter(other, after));
     const before = parent.statements[index];
-    if (before !== undefined) return this.replace(parent, index, before);
-    return this.#fitted(withAdded(parent, after));
+    return before === undefined ? this.#added(parent, after) : this.#replaced(parent, index, before);
+  }
+
+  #added(parent: TreeBlock, after: TreeStatement | undefined): TreeBlock {
+    return after === undefined ? parent : this.#fitted(withAdded(parent, after));
   }
 
   #adjustDrawn(parent: TreeBlock, word: Word): TreeBlock {

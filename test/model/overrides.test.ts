@@ -44,6 +44,69 @@ describe("an override", () => {
     expect(paths).toContain("front.third");
   });
 
+  it("of an expectation replaces that of the same figure at the same case, wherever it stands, and adds a new one", () => {
+    const text = `use "shared.crank"
+
+setup first from wren {
+  case bend { speed 60 km/h, lateral 1 g }
+  expect front.heave-frequency between 1 and 6 Hz
+  expect front.heave-rate between 100 and 200 N/mm
+  expect front.ride-height at bend above 10 mm
+  expect front.ride-height above 12 mm
+}
+
+setup trial from first {
+  expect front.heave-rate between 90 and 150 N/mm
+  expect front.ride-height above 11 mm
+  expect front.roll-stiffness above 10 N*m/deg
+}
+`;
+    const { cars, problems } = contextOf({ ...brokenSamples, "trial.crank": text }, "trial.crank");
+    const told = cars.at(-1)?.model.expectations.map(({ figure, at, wants }) => {
+      const [first] = "from" in wants ? [wants.from] : "limit" in wants ? [wants.limit] : [];
+      return `${figure}${at === undefined ? "" : ` at ${at}`} ${first?.value}`;
+    });
+    expect(problems).toEqual([]);
+    expect(told).toEqual([
+      "front.heave-frequency 1",
+      "front.heave-rate 90000",
+      "front.ride-height at bend 0.01",
+      "front.ride-height 0.011",
+      "front.roll-stiffness 572.9577951308232",
+    ]);
+  });
+
+  it("of a ratio replaces that of the same mode", () => {
+    const text = `car plain {
+  wheelbase 2500 mm
+  mass 500 kg
+  mass-front 50 %
+  cg-height 300 mm
+  axle front {
+    track 1400 mm
+    wheel { centre (0, 700, 300) mm, unsprung-mass 15 kg }
+    linkage ratio
+    spring third for heave { rate 50 N/mm, ratio roll 0, ratio heave 1.2 }
+  }
+}
+
+setup trial from plain {
+  front.third.ratio heave 1.3
+}
+`;
+    const { cars } = contextOf({ "trial.crank": text }, "trial.crank");
+    const third = cars.at(-1)?.model.axles.front?.elements.find(({ path }) => path === "front.third");
+    const ratios = third?.block.statements.filter(({ word }) => word === "ratio");
+    expect(
+      ratios?.map(({ values }) =>
+        values.map((value) => ("text" in value ? value.text : value.kind === "number" ? value.value : "")),
+      ),
+    ).toEqual([
+      ["roll", 0],
+      ["heave", 1.3],
+    ]);
+  });
+
   it("mirrors a point on the other side", () => {
     const car = trial("front.rocker.third (0, 193, 456) mm");
     const eyes = (side: "left" | "right") => {
