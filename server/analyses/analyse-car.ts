@@ -13,6 +13,7 @@ import { carRates } from "./car-rates.js";
 import { carSums } from "./car-sums.js";
 import { changeOvers } from "./change-over.js";
 import { type Expectation, judge } from "./expectations.js";
+import type { CarCases } from "./equilibrium/results.js";
 import type { AssemblyProblem, AxleAnalysis, AxleRates, CarAnalysis, ElementFigures, Figure } from "./results.js";
 
 /** What is read of a car; `Axle` is whatever the caller computes an axle's analysis from. */
@@ -33,6 +34,8 @@ export interface CarJoining {
 }
 
 const NOTHING_JOINS: CarJoining = { elements: [], axles: { front: undefined, rear: undefined }, problems: [] };
+
+const NO_CASES: CarCases = { names: [], at: () => undefined };
 
 /** Share of `own` in the car's roll stiffness, tyres left out. */
 function rollShare(own: AxleRates, other: AxleRates | undefined): Figure {
@@ -87,12 +90,14 @@ function wholeCar<Axle>(
  * @param analysisOf the analysis of one axle, remembered or computed
  * @param joining the elements that join the axles; most cars have none
  * @param masses of the car with its lines; without them what is stated holds
+ * @param cases what its load cases come to; asked only where an expectation is about one
  */
 export function analyseCar<Axle>(
   car: CarQuestion<Axle>,
   analysisOf: (axle: Axle) => AxleAnalysis,
   joining: CarJoining = NOTHING_JOINS,
   masses?: CarMasses,
+  cases: CarCases = NO_CASES,
 ): CarAnalysis {
   const centre = centreOf(car, masses);
   const front = car.axles.front && analysisOf(car.axles.front);
@@ -105,6 +110,6 @@ export function analyseCar<Axle>(
     cgHeight: centre.cgHeight,
     isJoined: joining.elements.length > 0,
   });
-  const expectations = judge(car.expectations, { axles, elements });
+  const expectations = judge(car.expectations, { axles, elements }, cases);
   return { axles, elements, modal, changeOvers: changes, problems: joining.problems, expectations };
 }

@@ -3,7 +3,10 @@
  *
  * Margin: distance to the nearest limit in SI, positive where the expectation is met.
  */
-import { noCases, figureAtPath } from "./figure-paths.js";
+import { absent } from "./absent.js";
+import { figureAtCase } from "./case-paths.js";
+import type { CarCases } from "./equilibrium/results.js";
+import { figureAtPath } from "./figure-paths.js";
 import type { CarAnalysis, Figure } from "./results.js";
 
 interface Limit {
@@ -49,11 +52,16 @@ function judged(index: number, expectation: Expectation, value: Figure): CarAnal
   return { index, value, unit, met: margin >= -ROUNDING * scale, margin };
 }
 
-export function judge(
+/** The figure that an expectation is about. */
+function figureOf({ figure, at }: Expectation, car: Pick<CarAnalysis, "axles" | "elements">, cases: CarCases): Figure {
+  if (at === undefined) return figureAtPath(car, figure);
+  const result = cases.at(at);
+  return result === undefined ? absent(`the car has no case ${at}`) : figureAtCase(result, figure);
+}
+
+export const judge = (
   expectations: readonly Expectation[],
   car: Pick<CarAnalysis, "axles" | "elements">,
-): CarAnalysis["expectations"] {
-  return expectations.map((expectation, index) =>
-    judged(index, expectation, expectation.at === undefined ? figureAtPath(car, expectation.figure) : noCases),
-  );
-}
+  cases: CarCases,
+): CarAnalysis["expectations"] =>
+  expectations.map((expectation, index) => judged(index, expectation, figureOf(expectation, car, cases)));

@@ -54,7 +54,7 @@ const ELEMENT: Readonly<Record<string, (element: ElementFigures) => Figure>> = {
 /** Figures that exist under a load only. */
 const CASE_ONLY = new Set(["load-transfer-front", "downforce-front", "roll-angle", "roll-gradient", "pitch-angle"]);
 
-export const noCases = absent("load cases are not computed yet");
+const caseOnly = (name: string): Absent => absent(`${name} exists in a load case only`);
 
 const LEAKS = [
   ["-finite-leak", ({ finite }: Leak) => finite],
@@ -124,7 +124,7 @@ function ofAxle(analysis: AxleAnalysis, axle: string, rest: readonly string[]): 
 export function figureAtPath(car: Axles, path: string): Figure {
   const segments = path.split(".");
   const [first = "", ...rest] = segments;
-  if (CASE_ONLY.has(first)) return noCases;
+  if (CASE_ONLY.has(first)) return caseOnly(first);
   if (first === "roll-stiffness-front")
     return car.axles.front?.rates.rollStiffnessShare ?? absent("the car has no front axle");
   if (first === "front" || first === "rear") {

@@ -128,7 +128,7 @@ function valueKey(value: ResolvedValue): string {
 const rowKey = (key: ResolvedValue): string => (key.kind === "path" ? `${key.segments.join(".")},` : valueKey(key));
 
 /** The words of a law with their numbers. */
-function blockKey(block: ResolvedBlock): string {
+export function blockKey(block: ResolvedBlock): string {
   let text = "";
   for (const { word, form, values, block: inner } of block.statements) {
     text += `${word} ${form} `;

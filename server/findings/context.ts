@@ -1,5 +1,6 @@
 /** What a rule may look at: one file, its cars and set-ups, and their figures. */
 import type { Parsed } from "../../grammar/index.js";
+import type { CarCases } from "../analyses/equilibrium/results.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import type { CarModel } from "../model/car.js";
 import type { ModelProblem } from "../model/problem.js";
@@ -8,6 +9,8 @@ export interface CheckedCar {
   readonly model: CarModel;
   /** Computed on first use and shared by all rules. */
   readonly analysis: CarAnalysis;
+  /** Its load cases, each put into equilibrium when it is first asked for. */
+  readonly cases: CarCases;
   /** The same for the car or set-up that it derives from: a finding that stands there is not repeated. */
   readonly base: CheckedCar | undefined;
 }
@@ -19,6 +22,9 @@ export interface RuleContext {
   readonly problems: readonly ModelProblem[];
   /** Cars and set-ups that are declared in this file. */
   readonly cars: readonly CheckedCar[];
+  /** Every file that this one rests on, itself included. */
+  readonly uses: readonly string[];
+  parsedOf(uri: string): Parsed | undefined;
   /** Text of another file that this one rests on (for edits and excerpts). */
   textOf(uri: string): string | undefined;
   /** The same checks on changed text: for fixes that must prove themselves. Never touches the workspace. */

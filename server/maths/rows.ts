@@ -4,7 +4,7 @@
  */
 export type Rows = readonly (readonly number[])[];
 
-const nothing = (size: number): number[] => Array.from({ length: size }, () => 0);
+export const nothing = (size: number): number[] => Array.from({ length: size }, () => 0);
 
 export const zeros = (rows: number, columns: number): number[][] =>
   Array.from({ length: rows }, () => nothing(columns));

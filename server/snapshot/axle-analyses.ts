@@ -1,10 +1,13 @@
 /** Analyses of axles, kept by their numbers: cars and set-ups that share an axle share its figures. */
 import { analyseAxle } from "../analyses/analyse-axle.js";
 import type { CarJoining } from "../analyses/analyse-car.js";
+import { carCases } from "../analyses/equilibrium/car-cases.js";
+import type { CarCases } from "../analyses/equilibrium/results.js";
 import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
 import type { AxleAnalysis } from "../analyses/results.js";
 import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
+import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
 
@@ -19,6 +22,7 @@ interface Joined {
 export class AxleAnalyses {
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
+  readonly #cases = new BoundedCache<string, CarCases>(mostAxles / 2);
 
   /** An axle carries what the elements between the axles leave to it. */
   of(axle: AxleModel, car: CarModel): AxleAnalysis {
@@ -32,6 +36,12 @@ export class AxleAnalyses {
   /** The elements that join the axles; few cars have any. */
   joining(car: CarModel): CarJoining | undefined {
     return this.#joinedIn(car)?.joining;
+  }
+
+  /** A case is solved anew only where a number that it rests on has changed. */
+  cases(car: CarModel): CarCases {
+    const cases = car.cases.map(loadCaseOf);
+    return this.#cases.get(loadedCarKey(car, cases), () => carCases(() => assembleLoadedCar(car), cases));
   }
 
   #joinedIn(car: CarModel): Joined | undefined {

@@ -4,6 +4,7 @@
  */
 import { parse } from "../../grammar/index.js";
 import { analyseCar } from "../analyses/analyse-car.js";
+import type { CarCases } from "../analyses/equilibrium/results.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import { massesOfCar } from "../assemble/masses.js";
 import type { CheckedCar, RuleContext } from "../findings/context.js";
@@ -129,8 +130,12 @@ export class CheckedFiles {
     const { baseModel } = model as Partial<ResolvedCar>;
     const analyses = this.#analyses;
     let analysis: CarAnalysis | undefined;
+    let cases: CarCases | undefined;
     return {
       model,
+      get cases() {
+        return (cases ??= analyses.cases(model));
+      },
       base: baseModel === undefined ? undefined : this.#checked(baseModel),
       get analysis() {
         return (analysis ??= analyseCar(
@@ -138,6 +143,7 @@ export class CheckedFiles {
           (axle) => analyses.of(axle, model),
           analyses.joining(model),
           massesOfCar(model),
+          this.cases,
         ));
       },
     };

@@ -56,7 +56,7 @@ describe("figures by path", () => {
 
   it("says why there is none", () => {
     expect(reason(at("rear.heave-rate"))).toBe("the car has no rear axle");
-    expect(reason(at("roll-angle"))).toBe("load cases are not computed yet");
+    expect(reason(at("roll-angle"))).toBe("roll-angle exists in a load case only");
     expect(reason(at("roll-stiffness-front"))).toBe("the car has one axle only");
     expect(reason(at("front.diagonal.roll-leak"))).toBe(
       "front.diagonal is for roll, so that nothing of it leaks there",
@@ -79,7 +79,7 @@ describe("figures by path", () => {
 describe("judging", () => {
   const limit = (value: number) => ({ value, unit: "N/mm" });
   const one = (wants: Parameters<typeof judge>[0][number]["wants"], figure = "front.heave-rate", when?: string) => {
-    const [judged] = judge([{ figure, at: when, wants }], analysis);
+    const [judged] = judge([{ figure, at: when, wants }], analysis, { names: [], at: () => undefined });
     if (judged === undefined) throw new Error("not judged");
     return judged;
   };
@@ -98,9 +98,9 @@ describe("judging", () => {
     expect(one({ kind: "above", limit: limit(rate * (1 + 1e-12)) }).met).toBe(true);
   });
 
-  it("under a case it is neither met nor missed, as cases are not computed yet", () => {
+  it("in a case that the car does not have it is neither met nor missed", () => {
     const judged = one({ kind: "above", limit: limit(1) }, "front.heave-rate", "hairpin");
     expect(judged.met).toBeUndefined();
-    expect(reason(judged.value)).toBe("load cases are not computed yet");
+    expect(reason(judged.value)).toBe("the car has no case hairpin");
   });
 });

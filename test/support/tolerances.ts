@@ -67,3 +67,9 @@ export const ROAD_FINE = 1e-8;
 export const ROAD_SHOWN = 1e-4;
 /** Root mean squares over all of a spectrum in closed form, against a band that leaves next to nothing out, relative. */
 export const ROAD_BAND = 1e-6;
+/** A car that turns exactly against a form that is linear in its roll or pitch, at a hundredth of a g, relative. */
+export const SMALL_ANGLE = 2e-4;
+/** The same at about 1 g: a few times the square of two degrees, and what soft tyres lower. */
+export const TURNED = 1.2e-2;
+/** Against figures that a table prints with four digits, relative. */
+export const PRINTED_FOUR = 6e-5;

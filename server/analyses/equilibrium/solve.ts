@@ -1,0 +1,203 @@
+/**
+ * Finds the equilibrium of a car in a case: damped Newton from the flat patch, and where that does not get there or ends
+ * beyond a limit, step by step along the way from rest to the case.
+ *
+ * Invariant: what is returned as solved has every force balanced to 1e-6 N, stands above the road, and would come back
+ * after a push: the determinant of the stiffness has kept its sign since rest.
+ */
+import { frozen } from "../../elements/air.js";
+import { AT_REST, type LoadCase } from "../../elements/loaded-car.js";
+import { dampedNewton } from "../../maths/damped-newton.js";
+import { signOfDeterminant } from "../../maths/determinant.js";
+import { nothing } from "../../maths/rows.js";
+import { absent } from "../absent.js";
+import type { Absent } from "../results.js";
+import { type Balance, balanceAt, BODY, FREEDOMS, type NoBalance, unknownsOf } from "./balance.js";
+import { longitudinalShares } from "./horizontal-forces.js";
+import { type Load, loadOf } from "./load.js";
+import type { NotConverged, Outcome, Solved, WheelName, WhyNot } from "./outcome.js";
+import { AXLES, SIDES, type Standing } from "./standing.js";
+
+/** N; the design asks for 1e-6. */
+const TOLERANCE = 1e-7;
+const ACCEPTED = 1e-6;
+const ITERATIONS = 60;
+/** Steps of the way to a case that is not reached at once. */
+const FIRST_STEP = 1 / 8;
+const LEAST_STEP = 1 / 512;
+
+/** The car at rest with what its springs carry there, ready for any case. */
+export interface Ready {
+  readonly standing: Standing;
+  readonly leftOver: readonly number[];
+  /** Sign of the stiffness' determinant at rest. */
+  readonly sign: number;
+}
+
+/** Share of a tyre's load at rest that its trim may leave over. */
+const MOST_LEFT = 0.02;
+
+export function readyCar(standing: Standing): Ready | Absent {
+  const load = loadOf(standing, AT_REST, 0);
+  const x = startOf(standing, load);
+  const balance = balanceAt(standing, load, x, NOTHING_LEFT);
+  if (balance.kind !== "balance") return absent("the car does not stand at its ride height");
+  const leftOver = balance.residual.slice(BODY, FREEDOMS).map((force) => -force);
+  const far = leftOver.findIndex((force, i) => Math.abs(force) > MOST_LEFT * standing.wheels[i]!.load);
+  if (far >= 0)
+    return absent(
+      `the springs do not carry the car at its ride height: the ${wordsOf(far)} wheel is ${Math.round(Math.abs(leftOver[far]!))} N off`,
+    );
+  return { standing, leftOver, sign: signOfDeterminant(balance.jacobian) };
+}
+
+const NOTHING_LEFT = [0, 0, 0, 0];
+
+const nameOf = (wheel: number): WheelName => ({ axle: AXLES[wheel < 2 ? 0 : 1], side: SIDES[wheel % 2]! });
+const wordsOf = (wheel: number): string => `${nameOf(wheel).axle} ${nameOf(wheel).side}`;
+
+function startOf({ rest }: Standing, load: Load): number[] {
+  return [...rest, ...nothing(unknownsOf(load) - FREEDOMS)];
+}
+
+interface Search {
+  readonly ready: Ready;
+  /** The last position that had no balance. */
+  blocked: NoBalance | undefined;
+  iterations: number;
+}
+
+type Found =
+  | { readonly kind: "solved"; readonly solved: Solved }
+  | { readonly kind: "missed"; readonly x: readonly number[]; readonly residual: number; readonly fault: Fault };
+
+type Fault = "missed" | "unstable" | { readonly aground: 0 | 1 } | { readonly airborne: 0 | 1 };
+
+function newton(search: Search, load: Load, start: readonly number[]): Found {
+  const { standing, leftOver } = search.ready;
+  const [roll, pitch] = standing.arms;
+  const scale = start.map((_, i) => (i === 1 ? roll : i === 2 ? pitch : 1));
+  const result = dampedNewton({
+    evaluate(x) {
+      const balance = balanceAt(standing, load, x, leftOver);
+      if (balance.kind === "balance") return balance;
+      search.blocked = balance;
+      return undefined;
+    },
+    start,
+    scale,
+    tolerance: TOLERANCE,
+    iterations: ITERATIONS,
+  });
+  search.iterations += result.iterations;
+  const { x, residual, iterations } = result;
+  if (residual > ACCEPTED) return { kind: "missed", x, residual, fault: "missed" };
+  const balance = balanceOf(standing, load, x, leftOver);
+  if (balance === undefined) return { kind: "missed", x, residual, fault: "missed" };
+  const fault = faultOf(search.ready, balance);
+  return fault === undefined
+    ? { kind: "solved", solved: { kind: "solved", x, balance, load, iterations, residual } }
+    : { kind: "missed", x, residual, fault };
+}
+
+function balanceOf(standing: Standing, load: Load, x: readonly number[], leftOver: readonly number[]) {
+  const balance = balanceAt(standing, load, x, leftOver);
+  return balance.kind === "balance" ? balance : undefined;
+}
+
+function faultOf({ sign }: Ready, balance: Balance): Fault | undefined {
+  const low = balance.heights.findIndex((height) => height <= 0);
+  if (low >= 0) return { aground: low === 0 ? 0 : 1 };
+  const [fl, fr, rl, rr] = balance.wheels.map(({ load }) => load > 0);
+  if (!(fl || fr)) return { airborne: 0 };
+  if (!(rl || rr)) return { airborne: 1 };
+  return signOfDeterminant(balance.jacobian) === sign ? undefined : "unstable";
+}
+
+/** Forces that the case needs and the car does not have. */
+function unsaid(standing: Standing, at: LoadCase): Absent | undefined {
+  const { body, pressure, air } = loadOf(standing, at);
+  const total = -standing.mass * body[0] + pressure * (air?.drag?.area ?? 0);
+  if (total === 0) return undefined;
+  if (longitudinalShares(standing, total < 0) !== undefined) return undefined;
+  return absent(
+    total < 0
+      ? "the car has no brakes, and the case has braking"
+      : "the car has no drive, and the case takes some to hold its speed",
+  );
+}
+
+export function equilibrium(ready: Ready, at: LoadCase): Outcome {
+  const { standing } = ready;
+  const missing = unsaid(standing, at);
+  if (missing !== undefined) return missing;
+  const load = loadOf(standing, at);
+  const search: Search = { ready, blocked: undefined, iterations: 0 };
+  const straight = newton(search, load, startOf(standing, load));
+  if (straight.kind === "solved") return straight.solved;
+  const walked = walk(search, at);
+  return walked.kind === "solved" ? walked.solved : notConverged(search, at, walked);
+}
+
+interface Stopped {
+  readonly kind: "stopped";
+  readonly reached: number;
+  readonly from: readonly number[];
+  readonly missed: Extract<Found, { kind: "missed" }>;
+}
+
+/** From rest to the case in steps that are halved where one does not get there. */
+function walk(search: Search, at: LoadCase): Extract<Found, { kind: "solved" }> | Stopped {
+  const { standing } = search.ready;
+  let from: readonly number[] = startOf(standing, loadOf(standing, at));
+  let reached = 0;
+  let step = FIRST_STEP;
+  for (;;) {
+    const share = Math.min(1, reached + step);
+    search.blocked = undefined;
+    const found = newton(search, loadOf(standing, at, share), from);
+    if (found.kind === "missed") {
+      step /= 2;
+      if (step < LEAST_STEP) return { kind: "stopped", reached, from, missed: found };
+      continue;
+    }
+    if (share === 1) return found;
+    [from, reached, step] = [found.solved.x, share, step * 1.5];
+  }
+}
+
+function notConverged(search: Search, at: LoadCase, stopped: Stopped): NotConverged {
+  const reason = reasonOf(search, at, stopped);
+  return {
+    kind: "not-converged",
+    reason,
+    iterations: search.iterations,
+    residual: stopped.missed.residual,
+    element: reason.kind === "stroke" ? reason.element : undefined,
+    reached: stopped.reached,
+  };
+}
+
+function reasonOf(search: Search, at: LoadCase, { reached, from, missed }: Stopped): WhyNot {
+  const { fault } = missed;
+  if (typeof fault === "object" && "aground" in fault) return { kind: "aground", axle: AXLES[fault.aground] };
+  if (typeof fault === "object") return { kind: "airborne", axle: AXLES[fault.airborne] };
+  const { blocked } = search;
+  if (blocked?.kind === "no-deflection") return { kind: "stroke", element: blocked.path };
+  if (blocked?.kind === "beyond-reach") {
+    const { link, limit } = blocked.why;
+    return { kind: "reach", wheel: nameOf(blocked.wheel), link, travel: limit };
+  }
+  if (holdsFrozen(search, at, reached, from)) return { kind: "aero-stiffness" };
+  return fault === "unstable" ? { kind: "unheld" } : { kind: "not-found" };
+}
+
+/** Whether the next step would hold if the downforce areas stayed as they are. */
+function holdsFrozen(search: Search, at: LoadCase, reached: number, from: readonly number[]): boolean {
+  const { standing, leftOver } = search.ready;
+  const load = loadOf(standing, at, Math.min(1, reached + 2 * LEAST_STEP));
+  const balance = balanceOf(standing, load, from, leftOver);
+  if (load.air === undefined || balance === undefined) return false;
+  const air = frozen(load.air, ...balance.heights);
+  return newton({ ...search, blocked: undefined }, { ...load, air }, from).kind === "solved";
+}
