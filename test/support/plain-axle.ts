@@ -105,6 +105,12 @@ export const across =
   (zl: number, zr: number): number =>
     closed([plainCorner(zl).eye(left), mirrored(plainCorner(zr).eye(right))], [left, mirrored(right)]);
 
+/** Compression of what is joined to the lower wishbone and to the chassis, by its own wheel's travel. */
+export const onLowerTo =
+  (point: Flat, chassis: Flat) =>
+  (z: number): number =>
+    closed([plainCorner(z).onLower(point), chassis], [point, chassis]);
+
 /** The rocker's twist as bump makes it. */
 export const twist = (z: number): number => plainCorner(z).rocker;
 

@@ -2,6 +2,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { sep } from "node:path";
 import type { CheckedCar, RuleContext } from "../../server/findings/context.js";
+import { kinematics } from "../../server/analyses/kinematics.js";
+import { assembleAxle } from "../../server/assemble/assemble.js";
 import { contextOf, type Files } from "./context.js";
 
 const folder = new URL("../../samples/", import.meta.url);
@@ -32,4 +34,17 @@ export function sampleCar(name: string, car?: string): CheckedCar {
   const found = cars.find(({ model }) => car === undefined || (model.setup ?? model.name) === car);
   if (found === undefined) throw new Error(`no ${car ?? "car"} in ${name}`);
   return found;
+}
+
+/** The left rocker's angle from design by its wheel's travel, rad, as `kinematics` gives it. */
+export function rockerAngle(name: string, end: "front" | "rear"): (travel: number) => number {
+  const { model } = sampleCar(name);
+  const axle = model.axles[end];
+  if (axle === undefined) throw new Error(`no ${end} axle in ${name}`);
+  const mechanism = assembleAxle(axle, model);
+  return (travel) => {
+    const left = kinematics(mechanism, [travel], [0])[0]?.left;
+    if (left === undefined || "kind" in left || typeof left.rocker !== "number") throw new Error("no rocker angle");
+    return left.rocker;
+  };
 }
