@@ -11,7 +11,8 @@ import { axleRates } from "./rates.js";
 import { reachFigures } from "./reach.js";
 import type { Absent, AxleAnalysis, ElementFigures } from "./results.js";
 import { type AxleStates, axleStates, isBound } from "./states.js";
-import { trimAxle } from "./trim.js";
+import { trimmedByRods } from "./rod-trim.js";
+import { none, trimAxle } from "./trim.js";
 
 /** Deflections at rest, of every element that has one. */
 function deflectionsAtRest(mechanism: AxleMechanism, { rest }: AxleStates): Map<Element, Deflection> {
@@ -51,11 +52,19 @@ function rollsOf(elements: readonly ElementFigures[]): readonly number[] {
  *
  * Positions are solved once a travel and shared by all analyses; nothing is kept afterwards.
  */
-export function analyseAxle(mechanism: AxleMechanism): AxleAnalysis {
+export function analyseAxle(written: AxleMechanism): AxleAnalysis {
+  const byRods = written.trim.by === "push-rod" ? trimmedByRods(written) : undefined;
+  const isSet = byRods !== undefined && !isAbsent(byRods);
+  const mechanism = isSet ? byRods.mechanism : written;
   const states = axleStates(mechanism);
   if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
   const rest = deflectionsAtRest(mechanism, states);
-  const trim = trimAxle(mechanism, states.rest, rest);
+  const trim =
+    byRods === undefined
+      ? trimAxle(mechanism, states.rest, rest)
+      : isAbsent(byRods)
+        ? none(byRods.reason)
+        : { results: [], rods: byRods.set, seats: new Map() };
   const parts = contributions(mechanism, rest, trim);
   const context = { mechanism, states, rest, trim, parts, paths: pathsFromRest(mechanism, states) };
   const elements = told(mechanism).map((element) => elementFigures(element, context));

@@ -89,6 +89,7 @@ export function axleRates(mechanism: AxleMechanism, parts: Contributions, trim: 
     shares: sharesOf(mechanism, parts.stiffness, k),
     dampingShares: sharesOf(mechanism, parts.damping, c),
     trim: trim.results,
+    rods: trim.rods,
     rollStiffnessShare: absent("it takes both axles"),
   };
 }

@@ -50,7 +50,9 @@ export interface AxleRates {
   /** The same for the damping at low speed: N·s/m, N·m·s/rad, N·s/m. */
   readonly dampingShares: readonly RateShare[];
   /** Seat adjustment that carries the static load. */
+  /** Empty where rods are set and every seat stays. */
   readonly trim: readonly TrimResult[] | Absent;
+  readonly rods?: RodsSet | undefined;
   /** Share of the whole car's roll stiffness; needs both axles. */
   readonly rollStiffnessShare: Figure;
 }
@@ -62,6 +64,13 @@ export interface RateShare {
   readonly heave: number;
   readonly roll: number;
   readonly single: number;
+}
+
+/** Rods that trim set longer than they are written, m; shorter where negative. */
+export interface RodsSet {
+  readonly kind: "push-rod" | "pull-rod";
+  readonly left: number;
+  readonly right: number;
 }
 
 export interface TrimResult {

@@ -14,7 +14,7 @@ import type { AxleMotion } from "../linkage/corner.js";
 import { absent, isAbsent } from "./absent.js";
 import { staticForce, stiffnessMissing } from "./carrying.js";
 import { carriedLoads } from "./loads.js";
-import type { Absent, TrimResult } from "./results.js";
+import type { Absent, RodsSet, TrimResult } from "./results.js";
 
 /** Difference between the wheels that a single seat may leave, as a share of their load. */
 const UNEVEN = 0.005;
@@ -24,6 +24,7 @@ export type Standing = ReadonlyMap<Element, Deflection>;
 
 export interface Trim {
   readonly results: readonly TrimResult[] | Absent;
+  readonly rods?: RodsSet | undefined;
   /** Seat of every trim element; empty where the trim is absent. */
   readonly seats: ReadonlyMap<Element, number>;
 }
@@ -105,7 +106,7 @@ function seatsFor(trimmed: readonly Element[], loads: readonly number[], standin
   return { results, seats };
 }
 
-const none = (reason: string): Trim => ({ results: absent(reason), seats: new Map() });
+export const none = (reason: string): Trim => ({ results: absent(reason), seats: new Map() });
 
 /** The elements whose seat is to move. */
 export function trimElements({ trim, elements }: AxleMechanism): readonly Element[] {
@@ -121,7 +122,6 @@ export function trimElements({ trim, elements }: AxleMechanism): readonly Elemen
  */
 export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, standing: Standing): Trim {
   const { name, trim, elements } = mechanism;
-  if (trim.by === "push-rod") return none("trim by the push or pull rods' length is not computed yet");
   if (trim.by === "nothing") return none(`nothing on the ${name} axle can be set so that it carries the weight`);
   const missing = stiffnessMissing(elements);
   if (missing !== undefined) return none(missing);

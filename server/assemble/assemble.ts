@@ -9,7 +9,7 @@ import { sweptVolume } from "../elements/connections/cylinders.js";
 import type { Connection } from "../elements/element.js";
 import type { CarMasses } from "../elements/masses.js";
 import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
-import type { AxleModel, CarModel, ElementModel, WheelModel } from "../model/car.js";
+import type { AxleModel, CarModel, CornerModel, ElementModel, WheelModel } from "../model/car.js";
 import { type Built, builtElement, builtLink } from "./built-element.js";
 import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./connections.js";
 import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
@@ -74,6 +74,28 @@ function leftMoreOf({ name }: AxleModel, standing: Standing): number | string {
   return typeof more === "string" ? more : more[name];
 }
 
+/** Both sides have a rod, or trim has nothing to set. */
+function rodsOf(axle: AxleModel, car: CarModel): AxleMechanism["rods"] {
+  const { left, right } = axle.corner;
+  const kind = "rod" in left && "rod" in right && right.rod !== undefined ? left.rod?.kind : undefined;
+  if (kind === undefined) return undefined;
+  return {
+    kind,
+    longer(byLeft, byRight) {
+      const corner = { left: withLongerRod(left, byLeft), right: withLongerRod(right, byRight) };
+      const made = assembleAxle({ ...axle, corner }, car);
+      return made.cornerMissing.left === undefined && made.cornerMissing.right === undefined ? made : undefined;
+    },
+  };
+}
+
+function withLongerRod(corner: CornerModel, by: number): CornerModel {
+  if (!("rod" in corner) || corner.rod === undefined) return corner;
+  const { rod } = corner;
+  const longer = { ...(rod.longer ?? rod.outer), value: (rod.longer?.value ?? 0) + by, unit: rod.longer?.unit ?? "mm" };
+  return { ...corner, rod: { ...rod, longer } } as CornerModel;
+}
+
 /** The mechanism of one axle, with the masses of the car that its trim and frequencies need. */
 export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
   const corners = builtCorners(axle);
@@ -82,6 +104,7 @@ export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
   const masses = massesOfCar(car);
   const { total, frontShare } = masses;
   return {
+    rods: rodsOf(axle, car),
     name: axle.name,
     track: axle.track?.value,
     rideHeight: axle.rideHeight?.value,

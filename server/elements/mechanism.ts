@@ -32,6 +32,12 @@ export type AssemblyProblem =
   | { readonly kind: "linkage"; readonly side: "left" | "right"; readonly reason: string }
   | { readonly kind: "connection" | "law"; readonly path: string; readonly reason: string };
 
+export interface Rods {
+  readonly kind: "push-rod" | "pull-rod";
+  /** The same axle with its rods that much longer, m, than they are; undefined where a rocker is not reached. */
+  readonly longer: (left: number, right: number) => AxleMechanism | undefined;
+}
+
 export interface AxleMechanism {
   readonly name: AxleName;
   readonly track: number | undefined;
@@ -58,6 +64,8 @@ export interface AxleMechanism {
   /** What the left wheel carries more than the right one at rest, kg, or why that is not known; nothing where undefined. */
   readonly leftMore?: number | string | undefined;
   readonly problems: readonly AssemblyProblem[];
+  /** The rods of both sides, where there are any. */
+  readonly rods?: Rods | undefined;
   /** What elements that join the axles carry for each wheel at design, N, or why that is not known; undefined without any. */
   readonly joined?: Sides<number> | string | undefined;
 }

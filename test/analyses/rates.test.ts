@@ -135,7 +135,7 @@ describe("trim", () => {
     const cases: readonly [Partial<AxleMechanism>, RegExp][] = [
       [{ carMass: undefined }, /has no mass,/],
       [{ massFront: undefined }, /no mass-front/],
-      [{ trim: { by: "push-rod", element: undefined } }, /push or pull rods/],
+      [{ trim: { by: "push-rod", element: undefined } }, /no rod whose length could be set/],
     ];
     for (const [change, expected] of cases) {
       const { rates, elements } = analyseAxle(axle(springs, change));

@@ -8,8 +8,12 @@ import type { CarModel } from "../../server/model/car.js";
 import { AxleAnalyses } from "../../server/snapshot/axle-analyses.js";
 import { contextOf } from "./context.js";
 
-export const carOf = (text: string, more: Readonly<Record<string, string>> = {}): CarModel => {
-  const [checked] = contextOf({ "car.crank": text, ...more }, "car.crank").cars;
+export const carOf = (
+  text: string,
+  more: Readonly<Record<string, string>> = {},
+  which: "first" | "last" = "first",
+): CarModel => {
+  const checked = contextOf({ "car.crank": text, ...more }, "car.crank").cars.at(which === "first" ? 0 : -1);
   if (checked === undefined) throw new Error("no car in the text");
   return checked.model;
 };
@@ -19,8 +23,12 @@ export function analysisOf(car: CarModel): CarAnalysis {
   return analyseCar(car, (axle) => analyses.of(axle, car), analyses.joining(car));
 }
 
-export function mechanismOf(text: string, more: Readonly<Record<string, string>> = {}): AxleMechanism {
-  const car = carOf(text, more);
+export function mechanismOf(
+  text: string,
+  more: Readonly<Record<string, string>> = {},
+  which: "first" | "last" = "first",
+): AxleMechanism {
+  const car = carOf(text, more, which);
   if (car.axles.front === undefined) throw new Error("no front axle in the text");
   return assembleAxle(car.axles.front, car);
 }
