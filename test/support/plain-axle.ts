@@ -173,13 +173,15 @@ export const TRACK = 1.48;
 const GRAVITY = 9.80665;
 /** Tyre of 262 mm at 2 deg of camber, its top inboard: where it stands on the road, from the wheel centre. */
 const CONTACT: Flat = [0.262 * Math.sin((2 * Math.PI) / 180), -0.262 * Math.cos((2 * Math.PI) / 180)];
-/** Travel of the contact point for each travel of the wheel centre, at design. */
-const contactRise = firstAlong((z) => {
-  const { turn, centre: at } = uprightAt(angleAt(z));
-  return at[1] + turned([0, 0], CONTACT, turn)[1];
-});
+/** Travel of the contact point for each travel of the wheel centre, with the wheels `from` m above design. */
+const contactRise = (from: number): number =>
+  firstAlong((z) => {
+    const { turn, centre: at } = uprightAt(angleAt(from + z));
+    return at[1] + turned([0, 0], CONTACT, turn)[1];
+  });
 /** What the elements carry, N: 44 % of 540 kg on the tyres, which rise a little more than the wheel centres, less two wheels. */
-export const SPRUNG_WEIGHT = (0.44 * 540 * contactRise - 2 * 17) * GRAVITY;
+export const weightAt = (travel: number): number => (0.44 * 540 * contactRise(travel) - 2 * 17) * GRAVITY;
+export const SPRUNG_WEIGHT = weightAt(0);
 
 export const heaveForce = (energy: Energy): number => firstAlong((z) => energy(z, z));
 export const heaveRate = (energy: Energy): number => secondAlong((z) => energy(z, z));
@@ -187,15 +189,17 @@ export const heaveRate = (energy: Energy): number => secondAlong((z) => energy(z
 export const rollStiffness = (energy: Energy): number => ((TRACK * TRACK) / 4) * secondAlong((z) => energy(-z, z));
 export const leftWheelRate = (energy: Energy): number => secondAlong((z) => energy(z, 0));
 
-/** The seat with which the axle carries its weight at design, found by halving; `energy` takes what its seat adds. */
-export function trimmed(energy: (seat: number) => Energy, most: number): Energy {
+/** The seat with which the axle carries `weight` at design, found by halving; `energy` takes what its seat adds. */
+export function seatFor(energy: (seat: number) => Energy, most: number, weight: number = SPRUNG_WEIGHT): number {
   let [low, high] = [-most, most];
   for (let i = 0; i < 70; i++) {
     const middle = (low + high) / 2;
-    if (heaveForce(energy(middle)) < SPRUNG_WEIGHT) low = middle;
+    if (heaveForce(energy(middle)) < weight) low = middle;
     else high = middle;
   }
-  return energy((low + high) / 2);
+  return (low + high) / 2;
 }
+
+export const trimmed = (energy: (seat: number) => Energy, most: number): Energy => energy(seatFor(energy, most));
 /** ∂s/∂z at design. */
 export const slope = (s: (z: number) => number): number => firstAlong(s);
