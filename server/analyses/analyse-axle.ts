@@ -12,7 +12,7 @@ import { reachFigures } from "./reach.js";
 import type { Absent, AxleAnalysis, ElementFigures } from "./results.js";
 import { type AxleStates, axleStates, isBound } from "./states.js";
 import { trimmedByRods } from "./rod-trim.js";
-import { none, trimAxle } from "./trim.js";
+import { trimAxle } from "./trim.js";
 
 /** Deflections at rest, of every element that has one. */
 function deflectionsAtRest(mechanism: AxleMechanism, { rest }: AxleStates): Map<Element, Deflection> {
@@ -54,17 +54,14 @@ function rollsOf(elements: readonly ElementFigures[]): readonly number[] {
  */
 export function analyseAxle(written: AxleMechanism): AxleAnalysis {
   const byRods = written.trim.by === "push-rod" ? trimmedByRods(written) : undefined;
-  const isSet = byRods !== undefined && !isAbsent(byRods);
-  const mechanism = isSet ? byRods.mechanism : written;
+  const why = byRods !== undefined && isAbsent(byRods) ? byRods : undefined;
+  const set = byRods !== undefined && !isAbsent(byRods) ? byRods : undefined;
+  const mechanism = set?.mechanism ?? written;
   const states = axleStates(mechanism);
   if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
   const rest = deflectionsAtRest(mechanism, states);
-  const trim =
-    byRods === undefined
-      ? trimAxle(mechanism, states.rest, rest)
-      : isAbsent(byRods)
-        ? none(byRods.reason)
-        : { results: [], rods: byRods.set, seats: new Map() };
+  const seated = why === undefined ? trimAxle(mechanism, states.rest, rest) : { results: why, seats: new Map() };
+  const trim = { ...seated, rods: set?.set };
   const parts = contributions(mechanism, rest, trim);
   const context = { mechanism, states, rest, trim, parts, paths: pathsFromRest(mechanism, states) };
   const elements = told(mechanism).map((element) => elementFigures(element, context));

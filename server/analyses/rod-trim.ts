@@ -24,6 +24,13 @@ export interface RodTrim {
 const STEP = 1e-6;
 const TOLERANCE = 1e-9;
 
+/** The axle as it stands: with its rods set where they are what trims it. */
+export function asTrimmed(mechanism: AxleMechanism): AxleMechanism | Absent {
+  if (mechanism.trim.by !== "push-rod") return mechanism;
+  const trimmed = trimmedByRods(mechanism);
+  return isAbsent(trimmed) ? trimmed : trimmed.mechanism;
+}
+
 /** The axle with its rods set, or why they cannot be. */
 export function trimmedByRods(mechanism: AxleMechanism): RodTrim | Absent {
   const { rods, elements, joined } = mechanism;
@@ -32,10 +39,14 @@ export function trimmedByRods(mechanism: AxleMechanism): RodTrim | Absent {
   if (missing !== undefined) return absent(missing);
   const drawn = leftOver(mechanism);
   if (isAbsent(drawn)) return drawn;
-  const found = lengths(rods.longer, drawn);
+  const longer: Longer = (left, right) => {
+    const made = rods.longer(left, right);
+    return made && { ...made, joined };
+  };
+  const found = lengths(longer, drawn);
   if (found === undefined)
     return absent(`no length of the ${mechanism.name} ${rods.kind}s carries the weight at ride height`);
-  const set = rods.longer(found.left, found.right);
+  const set = longer(found.left, found.right);
   return set === undefined
     ? absent(`the ${mechanism.name} rockers cannot be reached by the ${rods.kind}s`)
     : { mechanism: set, set: { kind: rods.kind, ...found } };

@@ -106,7 +106,7 @@ function seatsFor(trimmed: readonly Element[], loads: readonly number[], standin
   return { results, seats };
 }
 
-export const none = (reason: string): Trim => ({ results: absent(reason), seats: new Map() });
+const none = (reason: string): Trim => ({ results: absent(reason), seats: new Map() });
 
 /** The elements whose seat is to move. */
 export function trimElements({ trim, elements }: AxleMechanism): readonly Element[] {
@@ -122,6 +122,8 @@ export function trimElements({ trim, elements }: AxleMechanism): readonly Elemen
  */
 export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, standing: Standing): Trim {
   const { name, trim, elements } = mechanism;
+  // Its rods are set already (`rod-trim.ts`): every seat stays.
+  if (trim.by === "push-rod") return { results: [], seats: new Map() };
   if (trim.by === "nothing") return none(`nothing on the ${name} axle can be set so that it carries the weight`);
   const missing = stiffnessMissing(elements);
   if (missing !== undefined) return none(missing);

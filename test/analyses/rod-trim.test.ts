@@ -80,6 +80,16 @@ describe("trim by push rods", () => {
     expectClose(left, right, ENERGY_DIFFERENCE);
   });
 
+  it("holds where elements between the axles carry a part of the weight", () => {
+    const { rods, ...rest } = mechanism(byRods);
+    const joined = { left: 300, right: 300 };
+    const { mechanism: set } = found({ ...rest, rods, joined });
+    const h = 1e-5;
+    const free = found(mechanism(byRods)).mechanism;
+    const own = (axle: AxleMechanism): number => (energy(axle, h, 0) - energy(axle, -h, 0)) / (2 * h);
+    expectClose(own(free) - own(set), 300, 1e-4);
+  });
+
   it("says why not where no length does it, or there is no rod", () => {
     const weak = byRods.replace("preload 1200 N", "preload 0 N").replace("rate 40 N/mm", "rate 0.001 N/mm");
     expect(trimmedByRods(mechanism(weak.replace(/spring third for heave \{[^}]*\}/, "")))).toMatchObject({

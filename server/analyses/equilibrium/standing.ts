@@ -17,6 +17,8 @@ import { GRAVITY, tyreLoad } from "../loads.js";
 import type { Absent } from "../results.js";
 import { Attitude } from "./attitude.js";
 import { type Carrier, carriersOf } from "./carriers.js";
+import { asTrimmed } from "../rod-trim.js";
+import type { Air } from "../../elements/air.js";
 import type { CarUnderLoad, LoadedAxle } from "../../elements/loaded-car.js";
 import { wheelPoints, type WheelPoints } from "./wheel-points.js";
 
@@ -40,6 +42,7 @@ export interface StandingWheel {
 
 export interface Standing {
   readonly car: CarUnderLoad;
+  readonly air: Air | undefined;
   /** FL, FR, RL, RR. */
   readonly wheels: readonly StandingWheel[];
   readonly carriers: readonly Carrier[];
@@ -66,10 +69,11 @@ interface Numbers {
   readonly cgHeight: number;
 }
 
-function numbersOf({ axles, cgHeight }: CarUnderLoad): Numbers | Absent {
+function numbersOf({ axles, cgHeight, air }: CarUnderLoad): Numbers | Absent {
   const { front, rear } = axles;
   if (front === undefined || rear === undefined)
     return absent(`the car has no ${front === undefined ? "front" : "rear"} axle`);
+  if (typeof air === "string") return absent(air);
   return typeof cgHeight === "string" ? absent(cgHeight) : { front, rear, cgHeight };
 }
 
@@ -121,7 +125,8 @@ const meanX = (wheels: readonly AtRest[], of: keyof WheelPoints): number =>
 export function standingCar(car: CarUnderLoad): Standing | Absent {
   const stated = numbersOf(car);
   if (isAbsent(stated)) return stated;
-  const numbers = joinedTo(stated, car);
+  const numbers = onSetRods(joinedTo(stated, car));
+  if (isAbsent(numbers)) return numbers;
   const found: AtRest[] = [];
   for (const [axle, name] of AXLES.entries()) {
     for (const side of SIDES) {
@@ -136,6 +141,17 @@ export function standingCar(car: CarUnderLoad): Standing | Absent {
     found.map(({ motion }) => motion),
   );
   return isAbsent(carriers) ? carriers : placed(car, numbers, found, carriers);
+}
+
+function onSetRods(numbers: Numbers): Numbers | Absent {
+  const [front, rear] = [asTrimmed(numbers.front.mechanism), asTrimmed(numbers.rear.mechanism)];
+  if (isAbsent(front)) return front;
+  if (isAbsent(rear)) return rear;
+  return {
+    ...numbers,
+    front: { ...numbers.front, mechanism: front },
+    rear: { ...numbers.rear, mechanism: rear },
+  };
 }
 
 /** Each axle carries what the elements between the axles leave to it. */
@@ -185,9 +201,11 @@ function placed(
   const trackOf = (wheels: readonly AtRest[]): number =>
     Math.abs(wheels[0]!.points.contact.p[1] - wheels[1]!.points.contact.p[1]);
   const xs = [onRoad(found[0]!.points.contact.p)[0], onRoad(found[2]!.points.contact.p)[0]] as const;
-  const { drag } = car.air ?? {};
+  const air = typeof car.air === "string" ? undefined : car.air;
+  const drag = air?.drag;
   return {
     car,
+    air,
     wheels: found.map(({ wheel, points }) => ({ ...wheel, height: onRoad(points.contact.p)[2] + height })),
     carriers,
     origin,
