@@ -5,6 +5,7 @@ import { formatCommand } from "./commands/format.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { ratesCommand } from "./commands/rates.js";
 import { serveCommand } from "./commands/serve.js";
+import { weightsCommand } from "./commands/weights.js";
 import { cautions } from "../views/cautions.js";
 import type { Ends } from "./ends.js";
 import { version } from "./version.js";
@@ -16,6 +17,7 @@ export function program(ends: Ends): Command {
     .showHelpAfterError("(bellcrank --help tells more)")
     .exitOverride()
     .addHelpText("after", `\n${cautions}`);
-  for (const add of [checkCommand, ratesCommand, kinematicsCommand, formatCommand, serveCommand]) add(root, ends);
+  for (const add of [checkCommand, ratesCommand, kinematicsCommand, weightsCommand, formatCommand, serveCommand])
+    add(root, ends);
   return root;
 }

@@ -6,7 +6,7 @@ import type { CarModal, Figure, ModalFigures } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
-import { cell, left, right, type Section } from "./section.js";
+import { asTable, cell, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
 const MODES = ["heave", "pitch", "roll", "warp"] as const;
@@ -126,12 +126,3 @@ export function carSummary(car: CheckedCar): string | undefined {
     ...(why.length === 0 ? [] : [why.join("\n")]),
   ].join("\n\n");
 }
-
-const asTable = ({ title, columns, rows }: Section): string =>
-  [
-    title,
-    "",
-    `| ${columns.map(({ head }) => head).join(" | ")} |`,
-    `| ${columns.map(({ align }) => (align === "right" ? "---:" : "---")).join(" | ")} |`,
-    ...rows.map((row) => `| ${row.join(" | ")} |`),
-  ].join("\n");

@@ -12,6 +12,7 @@ import { holds, type Place, placeAt } from "./place.js";
 import { provenance } from "./provenance.js";
 import { axleAt, carAt, elementsNamedBy, elementsWrittenAt, type ElementSubject } from "./subject.js";
 import { unitCard } from "./unit-card.js";
+import { weightsCard } from "./weights-card.js";
 import { wordCard } from "./word-card.js";
 
 export interface Hover {
@@ -40,9 +41,14 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
     const axle = axleAt(car, file.uri, statement.start);
     if (axle !== undefined) return [axleSummary(car, axle.name)];
   }
+  const weighs = weightsCard(car, lineOf(place));
+  if (weighs !== undefined) return [weighs];
   if (place.word?.word === "car" || place.word?.word === "setup") return some(carSummary(car));
   return [];
 }
+
+/** With what the line of the car or set-up begins that stands around the place: a word, or a name of its. */
+const lineOf = ({ around, statement }: Place): string | undefined => (around[1] ?? statement)?.head.segments[0]?.text;
 
 /** The element whose own statement or override this is; inside its block the innermost word comes first. */
 function elementsAround(file: FileView, statement: Statement, offset: number): readonly ElementSubject[] {

@@ -2,10 +2,11 @@
 import type { CheckedCar } from "../findings/context.js";
 import { cautions } from "./cautions.js";
 import { withUnitStars } from "./markdown.js";
-import { ratesPage, type Section } from "./rates-page.js";
+import { type RatesPage, ratesPage, type Section } from "./rates-page.js";
 
-export function ratesMarkdown(car: CheckedCar): string {
-  const page = ratesPage(car);
+export const ratesMarkdown = (car: CheckedCar): string => pageMarkdown(ratesPage(car));
+
+export function pageMarkdown(page: RatesPage): string {
   const reasons =
     page.reasons.length === 0
       ? []

@@ -6,6 +6,7 @@ import { axleRows } from "./axle-summary.js";
 import { carSections } from "./car-summary.js";
 import { elementUnits } from "./element-units.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
+import { titleOf } from "./car-title.js";
 import { cell, left, right, type Section } from "./section.js";
 import { everyElement } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
@@ -20,9 +21,6 @@ export interface RatesPage {
 }
 
 export function ratesPage(car: CheckedCar): RatesPage {
-  const { model } = car;
-  const title =
-    model.setup === undefined ? (model.title ?? model.name) : `${model.setup}, from ${model.bases.join(" from ")}`;
   const reasons = new Set<string>();
   const sections = [
     axleSection(car, reasons),
@@ -31,7 +29,7 @@ export function ratesPage(car: CheckedCar): RatesPage {
     ...carSections(car, reasons),
     expectationSection(car, reasons),
   ];
-  return { title, sections: sections.filter(({ rows }) => rows.length > 0), reasons: [...reasons] };
+  return { title: titleOf(car.model), sections: sections.filter(({ rows }) => rows.length > 0), reasons: [...reasons] };
 }
 
 function axleSection(car: CheckedCar, reasons: Set<string>): Section {

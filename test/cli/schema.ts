@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 
-export function problemsAgainst(schema: "check" | "rates" | "kinematics", output: string): unknown {
+export function problemsAgainst(schema: "check" | "rates" | "kinematics" | "weights", output: string): unknown {
   const validate = new Ajv({ allErrors: true }).compile(
     JSON.parse(readFileSync(`server/cli/schema/${schema}.json`, "utf8")),
   );

@@ -5,9 +5,9 @@ import { ratesJson } from "../output/rates-json.js";
 import { ratesText } from "../output/rates-text.js";
 import { ratesMarkdown } from "../../views/rates-markdown.js";
 import type { Ends } from "../ends.js";
+import { noteErrors } from "../error-note.js";
 import { UsageError } from "../usage-error.js";
-import { carOf, openPaths, shown } from "../workspace.js";
-import { exitCodes } from "../exit-codes.js";
+import { carOf, openPaths } from "../workspace.js";
 
 const outputs = { text: ratesText, json: ratesJson, csv: ratesCsv, markdown: ratesMarkdown } as const;
 
@@ -31,11 +31,6 @@ export function ratesCommand(root: Command, ends: Ends): void {
       if (file === undefined) throw new UsageError(`${path}: not a file`);
       const car = carOf(file, options.setup);
       process.stdout.write(outputs[options.format](car));
-      const errors = file.findings().filter(({ severity }) => severity === "error").length;
-      if (errors === 0) return;
-      process.stderr.write(
-        `bellcrank: ${shown(file.uri)} has ${errors === 1 ? "an error" : `${errors} errors`}; see bellcrank check\n`,
-      );
-      ends(exitCodes.findings);
+      noteErrors(file, ends);
     });
 }

@@ -2,11 +2,12 @@
 import pc from "picocolors";
 import type { CheckedCar } from "../../findings/context.js";
 import { cautions } from "../../views/cautions.js";
-import { ratesPage } from "../../views/rates-page.js";
+import { type RatesPage, ratesPage } from "../../views/rates-page.js";
 import { table } from "./table.js";
 
-export function ratesText(car: CheckedCar): string {
-  const page = ratesPage(car);
+export const ratesText = (car: CheckedCar): string => pageText(ratesPage(car));
+
+export function pageText(page: RatesPage): string {
   const sections = page.sections.map(({ title, columns, rows }) => `${pc.bold(title)}\n${table(columns, rows)}`);
   const reasons =
     page.reasons.length === 0
