@@ -87,7 +87,9 @@ function moveNumber(value: NumberValue, item: Item, reader: Reader, how: Adjusti
   const dimension = thread === undefined ? value.dimension : "turns";
   const change = readNumber(item, { kind: "quantity", dimension }, reader, undefined);
   if (change === undefined) return undefined;
-  const moved = value.value + change.value * (thread?.value ?? 1);
+  // A change of temperature is counted from nought, not from freezing.
+  const by = change.value - (parseUnit(change.unit)?.offset ?? 0);
+  const moved = value.value + by * (thread?.value ?? 1);
   const slot = word.takes[target.form]?.find((known) => known.kind === "quantity") as Slot & { kind: "quantity" };
   const unit = unitAfter(value, change, thread);
   const shown = { si: moved, unit, dimension: value.dimension };
