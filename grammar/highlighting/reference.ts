@@ -151,6 +151,7 @@ const scopeText: Readonly<Record<FigureWord["scope"], string>> = {
   axle: "AXLE.",
   wheel: "AXLE[.SIDE].",
   element: "AXLE[.SIDE].ELEMENT.",
+  point: "POINT.",
 };
 
 function figuresPart(): string {

@@ -1,6 +1,6 @@
 /** Words of the aerodynamics: downforce by axle, its slopes over ride height, drag. */
 import { notNegative, positive, seen } from "./sources.js";
-import { oneOf } from "./slots.js";
+import { oneOf, quantity } from "./slots.js";
 import type { Word, WordGroup } from "./word.js";
 
 const downforce = (axle: "front" | "rear", starter: string): Word => ({
@@ -10,6 +10,7 @@ const downforce = (axle: "front" | "rear", starter: string): Word => ({
   role: "property",
   times: "one",
   needed: true,
+  unless: ["height-table"],
   starter,
   usual: seen(-0.5, 4),
   help:
@@ -31,12 +32,32 @@ const slope = (of: "front" | "rear", by: "front" | "rear"): Word => ({
     `${by} adds ${of} downforce.`,
 });
 
+const areaRows = (axle: "front" | "rear"): Word => ({
+  word: axle,
+  in: ["height-row"],
+  takes: [[]],
+  opens: "area-rows",
+  block: "required",
+  role: "property",
+  times: "one",
+  needed: true,
+  example: `${axle} { 20 mm: 0.9 m^2, 35 mm: 0.8 m^2 }`,
+  help: `Downforce area of the ${axle} axle against the front ride height.`,
+});
+
 export const aeroGroup: WordGroup = {
   title: "Aerodynamics",
   help: "Downforce areas of the axles at design ride height and how they change with the heights of both axles.",
   concepts: [
     { concept: "aero", help: "Downforce and drag as coefficient times area." },
     { concept: "height-slopes", help: "Downforce area per ride height, each axle by each axle's height." },
+    { concept: "height-table", help: "Downforce areas over both ride heights." },
+    { concept: "height-row", help: "Downforce areas at one rear ride height." },
+    {
+      concept: "area-rows",
+      help: "Front ride height against downforce area.",
+      rows: [{ key: quantity("length"), value: quantity("area") }],
+    },
     { concept: "drag", help: "Drag as coefficient times area, and where it acts." },
   ],
   words: [
@@ -70,6 +91,77 @@ export const aeroGroup: WordGroup = {
     slope("front", "rear"),
     slope("rear", "front"),
     slope("rear", "rear"),
+    {
+      word: "height-table",
+      in: ["aero"],
+      takes: [[]],
+      opens: "height-table",
+      block: "required",
+      spread: true,
+      role: "property",
+      times: "one",
+      fallback: "downforce follows `height-slopes`",
+      example:
+        "height-table {\n  rear-height 40 mm { front { 15 mm: 0.7 m^2, 30 mm: 0.9 m^2 }, rear { 15 mm: 1.3 m^2, 30 mm: 1.2 m^2 } }\n" +
+        "  rear-height 60 mm { front { 15 mm: 0.8 m^2, 30 mm: 1 m^2 }, rear { 15 mm: 1.2 m^2, 30 mm: 1.1 m^2 } }\n}",
+      help:
+        "Downforce areas of both axles over both ride heights, as measured: one `rear-height` for each rear ride height, all with " +
+        "the same front ones. It stands in place of `downforce-front`, `downforce-rear` and `height-slopes`. Between its points " +
+        "downforce is interpolated without bumps of its own; where it falls as the car sinks, it stalls.",
+    },
+    {
+      word: "rear-height",
+      in: ["height-table"],
+      takes: oneOf("length"),
+      opens: "height-row",
+      block: "required",
+      role: "property",
+      times: "many",
+      needed: true,
+      starter: "50 mm",
+      usual: seen(0.005, 0.2),
+      example:
+        "rear-height 50 mm { front { 20 mm: 0.9 m^2, 35 mm: 0.8 m^2 }, rear { 20 mm: 1.3 m^2, 35 mm: 1.2 m^2 } }",
+      help: "The rear ride height that the rows below it were measured at.",
+    },
+    areaRows("front"),
+    areaRows("rear"),
+    {
+      word: "density",
+      in: ["aero"],
+      takes: oneOf("density"),
+      role: "property",
+      times: "one",
+      fallback: "of the standard atmosphere (ISO 2533) at `altitude`: 1.225 kg/m^3 at sea level",
+      starter: "1.2 kg/m^3",
+      usual: seen(0.8, 1.4),
+      limits: positive,
+      help: "Density of the air, where it is measured: it stands in place of `altitude` and `temperature`.",
+    },
+    {
+      word: "altitude",
+      in: ["aero"],
+      takes: oneOf("length"),
+      role: "property",
+      times: "one",
+      fallback: "0 m",
+      starter: "300 m",
+      usual: seen(-100, 4500),
+      limits: { above: -1000, below: 11_000 },
+      help: "Height above the sea: pressure and temperature are those of the standard atmosphere (ISO 2533) there.",
+    },
+    {
+      word: "temperature",
+      in: ["aero"],
+      takes: oneOf("temperature"),
+      role: "property",
+      times: "one",
+      fallback: "of the standard atmosphere at `altitude`: 15 degC at sea level",
+      starter: "20 degC",
+      usual: seen(250, 320),
+      limits: { above: 200, below: 350 },
+      help: "Of the air, where it is not that of the standard atmosphere: warmer air is thinner.",
+    },
     {
       word: "drag",
       in: ["aero"],

@@ -1,6 +1,6 @@
 /** Words of the car as a whole: main dimensions, brakes and drive. */
 import { aShare, positive, seen } from "./sources.js";
-import { choice, oneOf } from "./slots.js";
+import { choice, declares, oneOf, point } from "./slots.js";
 import type { WordGroup } from "./word.js";
 
 export const carGroup: WordGroup = {
@@ -8,6 +8,7 @@ export const carGroup: WordGroup = {
   help: "Main dimensions, brakes and drive. Axes after ISO 8855: x forward, y left, z up, one origin for the whole car.",
   concepts: [
     { concept: "car", help: "One car: what it weighs, its axles, and what is asked of it." },
+    { concept: "clearance-point", help: "A point of the body that must not touch the road." },
     { concept: "brakes", help: "How the braking force is shared and where it is reacted." },
   ],
   words: [
@@ -22,6 +23,30 @@ export const carGroup: WordGroup = {
       usual: seen(1.2, 4),
       limits: positive,
       help: "Distance along x between the front and the rear axle line, at design ride height.",
+    },
+    {
+      word: "clearance-point",
+      in: ["car"],
+      takes: [[declares("element")]],
+      opens: "clearance-point",
+      block: "required",
+      role: "property",
+      times: "named",
+      fallback: "ground clearance is that of the axle lines",
+      example: "clearance-point nose { point (420, 0, 8) mm }",
+      help:
+        "A point of the body that must not touch the road: the front edge of the floor, a skid. Its height above the road is told " +
+        "in every load case; `expect nose.clearance at top-speed above 6 mm` holds it to a limit.",
+    },
+    {
+      word: "point",
+      in: ["clearance-point"],
+      takes: [[point]],
+      role: "property",
+      times: "one",
+      needed: true,
+      starter: "(400, 0, 5) mm",
+      help: "Where it is, (x, y, z), at design ride height.",
     },
     {
       word: "brakes",

@@ -1,5 +1,5 @@
 /** Words of load cases, expectations and the limits of the checks. */
-import { aShare, notNegative, seen } from "./sources.js";
+import { aShare, degrees, lessThanQuarterTurn, notNegative, seen } from "./sources.js";
 import { declares, figure, keyword, oneOf, quantity, refersTo } from "./slots.js";
 import type { Form, Word, WordGroup } from "./word.js";
 
@@ -59,6 +59,45 @@ const cases: readonly Word[] = [
     starter: "-1.4 g",
     usual: seen(-70, 40),
     help: "Acceleration forwards: negative under braking.",
+  },
+  {
+    word: "vertical",
+    in: ["case"],
+    takes: oneOf("acceleration"),
+    role: "property",
+    times: "one",
+    fallback: "0 g",
+    starter: "-0.3 g",
+    usual: seen(-10, 30),
+    help:
+      "Acceleration square to the road and upwards: positive in a dip, where the car is pressed into the road, negative over " +
+      "a crest.",
+  },
+  {
+    word: "banking",
+    in: ["case"],
+    takes: oneOf("angle"),
+    role: "property",
+    times: "one",
+    fallback: "0 deg",
+    starter: "6 deg",
+    usual: seen(degrees(-20), degrees(36)),
+    limits: lessThanQuarterTurn,
+    help:
+      "Slope of the road across the car, positive with its left side lower, as a left turn is banked. `lateral` stays the level " +
+      "acceleration (speed squared over radius).",
+  },
+  {
+    word: "gradient",
+    in: ["case"],
+    takes: oneOf("share", "angle"),
+    role: "property",
+    times: "one",
+    fallback: "0 %",
+    starter: "10 %",
+    usual: seen(-0.3, 0.3),
+    limits: { above: -1.5, below: 1.5 },
+    help: "Slope of the road along the car, uphill positive: the rise for each length along the level in %, or an angle.",
   },
 ];
 
@@ -122,7 +161,7 @@ export const caseGroup: WordGroup = {
   title: "Cases, expectations, checks",
   help: "What the car is asked to do, and what the figures have to be.",
   concepts: [
-    { concept: "case", help: "Speed and accelerations of a load case." },
+    { concept: "case", help: "Speed and accelerations of a load case, and how the road lies." },
     { concept: "checks", help: "Limits of the checks." },
     { concept: "leak-limits", help: "Limits of the coupling check." },
   ],

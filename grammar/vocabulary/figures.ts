@@ -12,6 +12,7 @@ type FigureScope =
   | "car" // roll-stiffness-front
   | "axle" // front.heave-rate
   | "wheel" // front.left.wheel-load; without the side: the mean of both
+  | "point" // nose.clearance
   | "element"; // front.roll-damper.rate, front.left.side.rate, or pitch-line.rate at car level
 
 export interface FigureWord {
@@ -98,6 +99,7 @@ export const figures: readonly FigureWord[] = [
   entry("load", "element", ["force", "moment"], "Force or moment that the element carries."),
   entry("pressure", "element", "pressure", "Pressure of the gas or oil in the element, as a gauge reads it."),
   entry("deflection", "element", ["length", "angle"], "Deflection from design position, compression positive."),
+  entry("clearance", "point", "length", "Height of a clearance-point above the road.", true),
   entry("roll-stiffness-front", "car", "share", "Front axle's share of the roll stiffness."),
   entry("load-transfer-front", "car", "share", "Front axle's share of the lateral load transfer.", true),
   entry("downforce-front", "car", "share", "Front axle's share of the downforce.", true),
@@ -139,7 +141,7 @@ export function figureAt(path: string | readonly string[]): FigurePath | undefin
 }
 
 function scopesOf(axle: unknown, side: unknown, element: unknown): readonly FigureScope[] {
-  if (element !== undefined) return ["element"];
+  if (element !== undefined) return axle === undefined ? ["element", "point"] : ["element"];
   if (axle === undefined) return ["car"];
   return side === undefined ? ["axle", "wheel"] : ["wheel"];
 }

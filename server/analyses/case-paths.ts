@@ -90,6 +90,8 @@ export function figureAtCase(result: CaseResult, path: string): Figure {
     ? ofAxle(result, first, rest)
     : rest.length === 0
       ? of(CAR, first)?.(result)
-      : ofElements(result, [first], rest[0] ?? "");
+      : rest[0] === "clearance"
+        ? result.clearances.find(({ name }) => name === first)?.height
+        : ofElements(result, [first], rest[0] ?? "");
   return found ?? absent(`${path} is a figure at rest, without a case`);
 }

@@ -134,5 +134,6 @@ export function figureAtPath(car: Axles, path: string): Figure {
       : (ofAxle(analysis, first, rest) ?? unknown(segments));
   }
   const [name] = rest;
+  if (name === "clearance") return caseOnly(path);
   return (name === undefined ? undefined : ofElement(car.elements, [first], name)) ?? unknown(segments);
 }

@@ -6,12 +6,13 @@
  */
 import { type Air, type AreaLaw, isoDensity } from "../elements/air.js";
 import type { CarUnderLoad, LoadCase, LoadedAxle, WheelPlace } from "../elements/loaded-car.js";
+import { monotoneSurface, type Surface } from "../maths/monotone-surface.js";
 import type { AxleModel, CarModel, CaseModel, ResolvedBlock, WheelModel } from "../model/car.js";
 import { assembleAxle } from "./assemble.js";
 import { blockKey, joiningKey } from "./axle-key.js";
 import { assembleCarElements } from "./car-elements.js";
 import { massesOfCar } from "./masses.js";
-import { blockOf, numberOf, quantityOf } from "./reading.js";
+import { blockOf, numberOf, quantityOf, statementOf, tableOf } from "./reading.js";
 
 /** A wheel without geometry, from its centre and the track; mirrored on the right. */
 function placeOf(axle: AxleModel, { centre, loadedRadius }: WheelModel, side: 1 | -1): WheelPlace | undefined {
@@ -35,20 +36,49 @@ const loadedAxle = (axle: AxleModel | undefined, car: CarModel): LoadedAxle | un
     drawnHeight: axle.drawnRideHeight?.value,
   };
 
-function airOf(car: CarModel): Air | undefined {
-  const aero = blockOf(car.block, "aero");
+const NO_TABLE =
+  "the height-table of the aero block needs two or more rear heights, each with the same two or more front heights";
+
+function airOf(car: CarModel, aero: ResolvedBlock | undefined): Air | string | undefined {
   if (aero === undefined) return undefined;
+  const [front, rear] = [areaLaw(aero, car, "front"), areaLaw(aero, car, "rear")];
+  if (typeof front === "string" || typeof rear === "string") return NO_TABLE;
   const drag = blockOf(aero, "drag");
   const [area, height] = [numberOf(drag, "area"), numberOf(drag, "height")];
   return {
-    front: areaLaw(aero, car, "front"),
-    rear: areaLaw(aero, car, "rear"),
+    front,
+    rear,
     drag: area === undefined || height === undefined ? undefined : { area, height },
     lag: numberOf(aero, "lag"),
   };
 }
 
-function areaLaw(aero: ResolvedBlock, { axles }: CarModel, of: "front" | "rear"): AreaLaw {
+/** Rows of all rear heights, in rising order, as one table; undefined where they do not make up one. */
+function surfaceOf(table: ResolvedBlock, of: "front" | "rear"): Surface | undefined {
+  const rows = table.statements.flatMap(({ word, block, values: [value] }) => {
+    const measured =
+      word === "rear-height" && block !== undefined ? tableOf(blockOf(block, of)?.rows ?? []) : undefined;
+    return measured === undefined || value?.kind !== "number" ? [] : [{ height: value.value, ...measured }];
+  });
+  const sorted = [...rows].sort((a, b) => a.height - b.height);
+  const [first] = sorted;
+  const heights = sorted.map(({ height }) => height);
+  const isOne =
+    new Set(heights).size === heights.length && sorted.every(({ keys }) => keys.join() === first?.keys.join());
+  if (first === undefined || !isOne || heights.length < 2 || first.keys.length < 2) return undefined;
+  return monotoneSurface(
+    first.keys,
+    heights,
+    sorted.map(({ values }) => values),
+  );
+}
+
+function areaLaw(aero: ResolvedBlock, { axles }: CarModel, of: "front" | "rear"): AreaLaw | string {
+  const table = blockOf(aero, "height-table");
+  if (table !== undefined) {
+    const surface = surfaceOf(table, of);
+    return surface === undefined ? NO_TABLE : { kind: "table", surface };
+  }
   const slopes = blockOf(aero, "height-slopes");
   const { front, rear } = axles;
   return {
@@ -65,6 +95,15 @@ function densityOf(aero: ResolvedBlock | undefined): number {
   return numberOf(aero, "density") ?? isoDensity(numberOf(aero, "altitude") ?? 0, numberOf(aero, "temperature"));
 }
 
+function pointsOf({ block }: CarModel): CarUnderLoad["points"] {
+  return block.statements.flatMap(({ word, name, block: inner }) => {
+    const [value] = word === "clearance-point" ? (statementOf(inner, "point")?.values ?? []) : [];
+    if (name === undefined || value?.kind !== "point") return [];
+    const [x = 0, y = 0, z = 0] = value.value;
+    return [{ name: name.text, point: [x, y, z] }];
+  });
+}
+
 export function assembleLoadedCar(car: CarModel): CarUnderLoad {
   const { brakes, drive } = car;
   const aero = blockOf(car.block, "aero");
@@ -74,9 +113,9 @@ export function assembleLoadedCar(car: CarModel): CarUnderLoad {
     cgHeight: massesOfCar(car).centre.height,
     brakes: brakes?.front && { front: brakes.front.value, mounting: brakes.mounting },
     drive,
-    air: airOf(car),
+    air: airOf(car, aero),
     density: densityOf(aero),
-    points: [],
+    points: pointsOf(car),
   };
 }
 
@@ -103,8 +142,8 @@ export function loadedCarKey(car: CarModel, cases: readonly LoadCase[]): string 
   const whole = block.statements.filter(({ word }) => WHOLE.has(word));
   const { height } = massesOfCar(car).centre;
   const parts = [height, brakes?.front?.value, brakes?.mounting, drive].map((part) => part ?? "-");
-  return `${parts.join(" ")}${blockKey({ ...block, statements: whole, rows: [] })}${JSON.stringify(cases)}\n${joiningKey(car)}`;
+  return `${parts.join(" ")}${blockKey({ ...block, statements: whole, rows: [] })}${JSON.stringify([cases, pointsOf(car)])}\n${joiningKey(car)}`;
 }
 
 /** Words of the car as a whole that the equilibrium reads from its block. */
-const WHOLE: ReadonlySet<string> = new Set(["aero", "clearance-point", "wheelbase"]);
+const WHOLE: ReadonlySet<string> = new Set(["aero"]);

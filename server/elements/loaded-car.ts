@@ -31,7 +31,8 @@ export interface CarUnderLoad {
   readonly cgHeight: Known;
   readonly brakes: { readonly front: number; readonly mounting: "outboard" | "inboard" } | undefined;
   readonly drive: "front" | "rear" | "all" | undefined;
-  readonly air: Air | undefined;
+  /** A text says why there is none where one is written. */
+  readonly air: Air | string | undefined;
   /** kg/m³ */
   readonly density: number;
   /** Points of the body whose height above the ground is looked at. */

@@ -1,5 +1,5 @@
 /** What `expect` reads: a figure that exists, of an element that exists, in its own dimension. */
-import { figureAt, figureNames, findWord } from "../../grammar/vocabulary/index.js";
+import { figureAt, type FigurePath, figureNames, findWord } from "../../grammar/vocabulary/index.js";
 import { matchesDimension, parseUnit, unitsOf } from "../quantities/index.js";
 import { describeDimension } from "./amount.js";
 import type { ResolvedValue } from "./car.js";
@@ -33,7 +33,7 @@ export function checkFigure(
     });
     return false;
   }
-  if (found.element !== undefined && !checkElement(found.element, found.axle, figure, tree, sink)) return false;
+  if (found.element !== undefined && !checkNamed(found, found.element, figure, tree, sink)) return false;
   if (found.figure.needsCase && !hasCase) {
     const expected = [`expect ${figure.segments.join(".")} at CASE …`];
     const detail = "This figure exists only in a load case.";
@@ -64,12 +64,20 @@ export function isOfNoElement({ segments }: PathValue, tree: CarTree): boolean {
   const found = figureAt(segments);
   if (found?.element === undefined) return false;
   const block = blockOf(tree, found.axle);
-  return block === undefined || !elementsIn(block).some(({ name }) => name?.text === found.element);
+  const named = found.figure.scope === "point" ? pointsIn : elementsIn;
+  return block === undefined || !named(block).some(({ name }) => name?.text === found.element);
 }
 
-function checkElement(name: string, axle: AxleName | undefined, figure: PathValue, tree: CarTree, sink: Sink): boolean {
+/** The element, or the point of the body, that a figure is of. */
+function checkNamed(
+  { figure: word, axle }: FigurePath,
+  name: string,
+  figure: PathValue,
+  tree: CarTree,
+  sink: Sink,
+): boolean {
   const block = blockOf(tree, axle);
-  const elements = block === undefined ? [] : elementsIn(block);
+  const elements = block === undefined ? [] : word.scope === "point" ? pointsIn(block) : elementsIn(block);
   const found = elements.find((element) => element.name?.text === name);
   const place = figure.segmentOrigins.at(-2) ?? figure.origin;
   if (found?.root === undefined) {
@@ -83,6 +91,9 @@ function checkElement(name: string, axle: AxleName | undefined, figure: PathValu
   );
   return true;
 }
+
+const pointsIn = (block: TreeBlock): readonly TreeStatement[] =>
+  block.statements.filter(({ word }) => word === "clearance-point");
 
 const elementsIn = (block: TreeBlock): readonly TreeStatement[] =>
   block.statements.filter((statement) => findWord(block.concept, statement.word)?.role === "element");

@@ -31,6 +31,7 @@ describe("figures by path", () => {
           axle: `front.${name}`,
           wheel: `front.left.${name}`,
           element: `front.diagonal.${name}`,
+          point: `nose.${name}`,
         }[scope];
         const value = at(path);
         const answer = typeof value === "number" ? "a number" : value.reason;

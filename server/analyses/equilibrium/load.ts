@@ -37,7 +37,7 @@ export function bodyForce({ lateral, longitudinal, vertical, banking, gradient }
 }
 
 /** @param share of the way from rest to the case, 0 … 1 */
-export function loadOf({ car, carriers }: Standing, at: LoadCase, share = 1): Load {
+export function loadOf({ car, air, carriers }: Standing, at: LoadCase, share = 1): Load {
   const [rest, full] = [bodyForce(AT_REST), bodyForce(at)];
   const part = (axis: 0 | 1 | 2): number => rest[axis] + share * (full[axis] - rest[axis]);
   const held = new Map<number, Held>();
@@ -49,7 +49,7 @@ export function loadOf({ car, carriers }: Standing, at: LoadCase, share = 1): Lo
   return {
     body: [part(0), part(1), part(2)],
     pressure: (share * (car.density * at.speed * at.speed)) / 2,
-    air: car.air,
+    air,
     held,
   };
 }

@@ -20,6 +20,8 @@ function pathsOf(figure: FigureWord, car: CheckedCar | undefined): readonly stri
       return axlesOf(car).map((axle) => `${axle}.${figure.figure}`);
     case "wheel":
       return axlesOf(car).flatMap((axle) => ["", "left.", "right."].map((side) => `${axle}.${side}${figure.figure}`));
+    case "point":
+      return pointsOf(car).map((name) => `${name}.${figure.figure}`);
     case "element":
       return elementsOf(car).flatMap((element) =>
         endingsFor(figure, element).map((ending) => `${plainPath(element)}.${ending}`),
@@ -30,6 +32,11 @@ function pathsOf(figure: FigureWord, car: CheckedCar | undefined): readonly stri
 function axlesOf(car: CheckedCar | undefined): readonly ("front" | "rear")[] {
   return (["front", "rear"] as const).filter((axle) => car === undefined || car.model.axles[axle] !== undefined);
 }
+
+const pointsOf = (car: CheckedCar | undefined): readonly string[] =>
+  (car?.model.block.statements ?? []).flatMap(({ word, name }) =>
+    word === "clearance-point" && name !== undefined ? [name.text] : [],
+  );
 
 function elementsOf(car: CheckedCar | undefined): readonly ElementModel[] {
   if (car === undefined) return [];

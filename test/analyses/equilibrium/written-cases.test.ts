@@ -1,0 +1,175 @@
+/** Load cases from words to figures: roads, air, height tables, clearance points, expectations at a case. */
+import { describe, expect, it } from "vitest";
+import { figures } from "../../../grammar/vocabulary/figures.js";
+import { figureAtCase } from "../../../server/analyses/case-paths.js";
+import { solveCase } from "../../../server/analyses/equilibrium/car-cases.js";
+import type { CaseFigures, CaseResult } from "../../../server/analyses/equilibrium/results.js";
+import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../../../server/assemble/loaded-car.js";
+import type { CarModel } from "../../../server/model/car.js";
+import { contextOf } from "../../support/context.js";
+import { expectClose } from "../../support/approx.js";
+import { readyFor } from "../../support/loaded-car.js";
+import { quill, quillParts, quillText } from "../../support/quill.js";
+import { CLOSED_FORM } from "../../support/tolerances.js";
+import { number, reason } from "../../support/written-car.js";
+
+const withLines = (...lines: readonly string[]): string => quillText.replace(/\}\n$/, `${lines.join("\n")}\n}\n`);
+
+const changed = (from: string | RegExp, to: string): string => {
+  const text = quillText.replace(from, to);
+  if (text === quillText) throw new Error("nothing was changed");
+  return text;
+};
+
+function resultIn(car: CarModel, name: string): CaseResult {
+  const asked = car.cases.find((one) => one.name === name);
+  if (asked === undefined) throw new Error(`no case ${name}`);
+  return solveCase(readyFor(assembleLoadedCar(car)), loadCaseOf(asked));
+}
+
+function solvedIn(text: string, name: string): CaseFigures {
+  const result = resultIn(quill(text), name);
+  if (result.kind !== "equilibrium") throw new Error(JSON.stringify(result));
+  return result;
+}
+
+describe("roads", () => {
+  it("a gradient in % is the rise for each length along the level; an angle is an angle", () => {
+    const [percent, angle] = quill(
+      withLines(
+        "  case a { gradient 10 % }",
+        "  case b { gradient 5.710593137499643 deg, banking 3 deg, vertical -0.2 g }",
+      ),
+    ).cases.slice(-2);
+    expectClose(loadCaseOf(percent!).gradient, Math.atan(0.1), CLOSED_FORM);
+    expectClose(loadCaseOf(angle!).gradient, Math.atan(0.1), CLOSED_FORM);
+    expectClose(loadCaseOf(angle!).banking, (3 * Math.PI) / 180, CLOSED_FORM);
+    expectClose(loadCaseOf(angle!).vertical, -0.2 * 9.80665, CLOSED_FORM);
+  });
+});
+
+describe("air", () => {
+  const density = (line: string): number =>
+    assembleLoadedCar(quill(changed("lag 15 ms", `lag 15 ms\n    ${line}`))).density;
+
+  it("is that of the standard atmosphere unless it is stated", () => {
+    expectClose(density("lag-not-a-word"), 1.225, 1e-7);
+    expect(density("altitude 1000 m")).toBeLessThan(1.12);
+    expectClose(density("temperature 30 degC"), (1.225 * 288.15) / 303.15, 1e-7);
+    expect(density("density 1.1 kg/m^3")).toBe(1.1);
+  });
+
+  const table = (second: string): string =>
+    changed(
+      /downforce-front[\s\S]*?height-slopes.*\n/,
+      `height-table {
+      rear-height 60 mm { ${second} }
+      rear-height 35 mm { front { 10 mm: 0.5 m^2, 20 mm: 1 m^2, 40 mm: 0.8 m^2 }, rear { 10 mm: 1.2 m^2, 20 mm: 1.2 m^2, 40 mm: 1.2 m^2 } }
+    }
+`,
+    );
+  const rows =
+    "front { 10 mm: 0.5 m^2, 20 mm: 1 m^2, 40 mm: 0.8 m^2 }, rear { 10 mm: 1.3 m^2, 20 mm: 1.3 m^2, 40 mm: 1.3 m^2 }";
+
+  it("downforce follows a height table", () => {
+    const found = solvedIn(table(rows), "top-speed");
+    const q = (1.225 / 2) * (195 / 3.6) ** 2;
+    const rear = number(found.rear.rideHeight);
+    expect(found.air.front / q).toBeGreaterThan(0.85);
+    // The rear row rises by 0.1 m² over 25 mm of rear height, the same at every front one.
+    expectClose(found.air.rear / q, 1.2 + (0.1 * (rear - 0.035)) / 0.025, 1e-6);
+    expect(found.air.outside).toEqual(rear < 0.035 ? ["front", "rear"] : []);
+  });
+
+  it("a table that is none is said, and nothing is computed with it", () => {
+    const car = quill(table(rows.replace("front { 10 mm", "front { 11 mm")));
+    const [checked] = contextOf(
+      { ...quillParts, "car.crank": table(rows.replace("front { 10 mm", "front { 11 mm")) },
+      "car.crank",
+    ).cars;
+    expect(car.cases).toHaveLength(3);
+    expect(reason(checked?.cases.at("hairpin"))).toMatch(/each with the same two or more front heights/);
+  });
+});
+
+describe("clearance points", () => {
+  const text = withLines(
+    "  clearance-point nose { point (400, 0, 10) mm }",
+    "  expect nose.clearance at braking above 1 mm",
+    "  expect tail.clearance at braking above 1 mm",
+  );
+
+  it("their height above the road is told and can be expected", () => {
+    const found = solvedIn(text, "braking");
+    const [nose] = found.clearances;
+    // On the straight line through both axle lines, 10 mm up; 0.4 m ahead of the front one.
+    const [front, rear] = [number(found.front.rideHeight), number(found.rear.rideHeight)];
+    expectClose(nose?.height ?? 0, front - ((rear - front) * 0.4) / 2.54 + 0.01, 1e-4);
+    const context = contextOf({ ...quillParts, "car.crank": text }, "car.crank");
+    const judged = context.cars[0]?.analysis.expectations.at(-1);
+    expect(judged?.value).toBe(nose?.height);
+    expect(context.problems.map((problem) => ("name" in problem ? problem.name : problem.kind))).toEqual(["tail"]);
+  });
+});
+
+describe("figures by path in a case", () => {
+  const found = solvedIn(withLines("  clearance-point nose { point (400, 0, 10) mm }"), "hairpin");
+
+  it("answers to every name that the vocabulary has: a number, or that it is one at rest", () => {
+    const paths = figures.flatMap(({ figure, scope, modes }) =>
+      (modes ?? [""]).map((mode) => {
+        const before = { car: "", axle: "front.", wheel: "front.left.", element: "front.side.", point: "nose." }[scope];
+        return before + figure.replace("<mode>", mode);
+      }),
+    );
+    const without = paths.filter((path) => typeof figureAtCase(found, path) !== "number");
+    // The Quill's side dampers carry nothing in a steady turn, so that none of their figures are of the case.
+    expect(without.filter((path) => !path.startsWith("front.side."))).toEqual(["front.heave-frequency"]);
+    for (const path of without)
+      expect(reason(figureAtCase(found, path))).toMatch(/is a figure at rest, without a case$/);
+  });
+
+  it("reads wheels, axles and elements", () => {
+    expect(figureAtCase(found, "front.left.wheel-load")).toBe(found.wheels[0]?.load);
+    expectClose(
+      number(figureAtCase(found, "rear.wheel-load")),
+      (found.wheels[2]!.load + found.wheels[3]!.load) / 2,
+      CLOSED_FORM,
+    );
+    const bars = found.elements.filter(({ path }) => path.startsWith("front.") && path.endsWith("corner-bar"));
+    expectClose(
+      number(figureAtCase(found, "front.corner-bar.load")),
+      (bars[0]!.force + bars[1]!.force) / 2,
+      CLOSED_FORM,
+    );
+    expect(figureAtCase(found, "roll-angle")).toBe(found.roll);
+    expect(reason(figureAtCase(found, "front.third.roll-leak"))).toBe(
+      "front.third.roll-leak is a figure at rest, without a case",
+    );
+  });
+});
+
+describe("the key of a car's cases", () => {
+  const key = (text: string): string => {
+    const car = quill(text);
+    return loadedCarKey(car, car.cases.map(loadCaseOf));
+  };
+
+  it.each([
+    ["speed 70 km/h", "speed 71 km/h"],
+    ["front-by-rear 0.002", "front-by-rear 0.003"],
+    ["height 460 mm", "height 470 mm"],
+    ["cg-height 285 mm", "cg-height 290 mm"],
+    ["brakes { front 58 %", "brakes { front 57 %"],
+    ["mounting outboard", "mounting inboard"],
+    ["drive rear", "drive all"],
+    ["tyre-rate 185", "tyre-rate 186"],
+    ["mass 540 kg", "mass 541 kg"],
+  ])("%s is in it", (from, to) => {
+    expect(key(changed(from, to))).not.toBe(key(quillText));
+  });
+
+  it("a title is not", () => {
+    expect(key(changed("Quill 7, hill-climb", "Quill 8, hill-climb"))).toBe(key(quillText));
+  });
+});
