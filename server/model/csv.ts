@@ -23,6 +23,8 @@ export interface CsvTrouble {
 }
 
 export interface CsvCurve {
+  /** The header's line, counted from 1. */
+  readonly header: number;
   readonly keys: CsvColumn;
   readonly values: CsvColumn;
   /** The line of each row, counted from 1. */
@@ -49,6 +51,7 @@ export function readCsv(text: string): CsvCurve | { readonly troubles: readonly 
   const troubles = troublesOf(rows);
   if (troubles.length > 0) return { troubles: troubles.slice(0, mostTroubles) };
   return {
+    header: header.number,
     keys: { unit: keyUnit, values: rows.map(({ key }) => key) },
     values: { unit: valueUnit, values: rows.map(({ value }) => value) },
     lines: rows.map(({ number }) => number),

@@ -81,7 +81,7 @@ function rowsOf(
   if (keyDimension === undefined || valueDimension === undefined) {
     const wanted = forms.map(({ key, value }) => `${dimensionOf(key)} against ${dimensionOf(value)}`);
     const detail = `its columns are in ${curve.keys.unit} and ${curve.values.unit}, but ${wanted.join(" or ")} is due`;
-    scope.sink.report({ ...path.origin, kind: "csv", path: path.text, line: 1, detail });
+    scope.sink.report({ ...path.origin, kind: "csv", path: path.text, line: curve.header, detail });
     return undefined;
   }
   return curve.lines.map((_, index) => ({
