@@ -92,11 +92,21 @@ export const armVector = (arm: TurningArm, at: { readonly cos: number; readonly 
  * Singular only in a toggle, which `closeArm` has ruled out.
  */
 export const armAngle = (arm: TurningArm, at: { readonly cos: number; readonly sin: number }, p: PointMotion): Jet => {
-  const [r, tangent] = armVector(arm, at);
-  const q = sub(p.p, add(arm.foot, r));
-  const moment = dot(q, tangent);
-  const d = dot(q, p.d) / moment;
-  const slip = sub(p.d, scale(tangent, d));
-  const dd = (dot(q, add(p.dd, scale(r, d * d))) + dot(slip, slip)) / moment;
-  return { value: Math.atan2(at.sin, at.cos), d, dd };
+  const { foot, u, v } = arm;
+  const { cos, sin } = at;
+  let moment = 0;
+  let towards = 0;
+  for (let i = 0; i < 3; i++) {
+    const q = p.p[i]! - foot[i]! - (u[i]! * cos + v[i]! * sin);
+    moment += q * (v[i]! * cos - u[i]! * sin);
+    towards += q * p.d[i]!;
+  }
+  const d = towards / moment;
+  let bend = 0;
+  for (let i = 0; i < 3; i++) {
+    const r = u[i]! * cos + v[i]! * sin;
+    const slip = p.d[i]! - (v[i]! * cos - u[i]! * sin) * d;
+    bend += (p.p[i]! - foot[i]! - r) * (p.dd[i]! + r * d * d) + slip * slip;
+  }
+  return { value: Math.atan2(sin, cos), d, dd: bend / moment };
 };
