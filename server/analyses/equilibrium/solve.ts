@@ -77,10 +77,14 @@ function newton(search: Search, load: Load, start: readonly number[]): Found {
   const { standing, leftOver } = search.ready;
   const [roll, pitch] = standing.arms;
   const scale = start.map((_, i) => (i === 1 ? roll : i === 2 ? pitch : 1));
+  const balances = new Map<readonly number[], Balance>();
   const result = dampedNewton({
     evaluate(x) {
       const balance = balanceAt(standing, load, x, leftOver);
-      if (balance.kind === "balance") return balance;
+      if (balance.kind === "balance") {
+        balances.set(x, balance);
+        return balance;
+      }
       search.blocked = balance;
       return undefined;
     },
@@ -92,7 +96,7 @@ function newton(search: Search, load: Load, start: readonly number[]): Found {
   search.iterations += result.iterations;
   const { x, residual, iterations } = result;
   if (residual > ACCEPTED) return { kind: "missed", x, residual, fault: "missed" };
-  const balance = balanceOf(standing, load, x, leftOver);
+  const balance = balances.get(x);
   if (balance === undefined) return { kind: "missed", x, residual, fault: "missed" };
   const fault = faultOf(search.ready, balance);
   return fault === undefined
