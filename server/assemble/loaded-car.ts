@@ -29,9 +29,9 @@ function placesOf(axle: AxleModel): LoadedAxle["places"] {
   return left && right && { left, right };
 }
 
-const loadedAxle = (axle: AxleModel | undefined, car: CarModel): LoadedAxle | undefined =>
+const loadedAxle = (axle: AxleModel | undefined, car: CarModel, mechanismOf: MechanismOf): LoadedAxle | undefined =>
   axle && {
-    mechanism: assembleAxle(axle, car),
+    mechanism: mechanismOf(axle, car),
     places: placesOf(axle),
     drawnHeight: axle.drawnRideHeight?.value,
   };
@@ -104,11 +104,14 @@ function pointsOf({ block }: CarModel): CarUnderLoad["points"] {
   });
 }
 
-export function assembleLoadedCar(car: CarModel): CarUnderLoad {
+type MechanismOf = typeof assembleAxle;
+
+/** @param mechanismOf assembles an axle, or has it at hand */
+export function assembleLoadedCar(car: CarModel, mechanismOf: MechanismOf = assembleAxle): CarUnderLoad {
   const { brakes, drive } = car;
   const aero = blockOf(car.block, "aero");
   return {
-    axles: { front: loadedAxle(car.axles.front, car), rear: loadedAxle(car.axles.rear, car) },
+    axles: { front: loadedAxle(car.axles.front, car, mechanismOf), rear: loadedAxle(car.axles.rear, car, mechanismOf) },
     joining: assembleCarElements(car).elements,
     cgHeight: massesOfCar(car).centre.height,
     brakes: brakes?.front && { front: brakes.front.value, mounting: brakes.mounting },

@@ -8,8 +8,10 @@ import type { AxleAnalysis } from "../analyses/results.js";
 import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
+import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
+import type { KeptAxles } from "./kept-seats.js";
 
 /** Both axles of a hundred set-ups: more than anybody edits at a time. */
 const mostAxles = 200;
@@ -19,18 +21,28 @@ interface Joined {
   readonly loads: JoinedLoads | undefined;
 }
 
+/** Those of the cars that are being worked on: an analysis is kept longer than what it was made from. */
+const mostMechanisms = 20;
+
 export class AxleAnalyses {
+  readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
   readonly #cases = new BoundedCache<string, CarCases>(mostAxles / 2);
 
-  /** An axle carries what the elements between the axles leave to it. */
-  of(axle: AxleModel, car: CarModel): AxleAnalysis {
+  /** An axle carries what the elements between the axles leave to it. One on kept seats has its loads from there. */
+  of(axle: AxleModel, car: CarModel, kept?: KeptAxles): AxleAnalysis {
+    const mechanism = kept?.[axle.name];
+    if (mechanism !== undefined) return analyseAxle(mechanism);
     const joined = this.#joinedIn(car)?.loads?.[axle.name];
     const key = axleKey(axle, car);
     return this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
-      analyseAxle({ ...assembleAxle(axle, car), joined }),
+      analyseAxle({ ...this.#mechanism(axle, car, key), joined }),
     );
+  }
+
+  #mechanism(axle: AxleModel, car: CarModel, key = axleKey(axle, car)): AxleMechanism {
+    return this.#mechanisms.get(key, () => assembleAxle(axle, car));
   }
 
   /** The elements that join the axles; few cars have any. */
@@ -38,10 +50,28 @@ export class AxleAnalyses {
     return this.#joinedIn(car)?.joining;
   }
 
+  /** Load cases of a car on kept seats. */
+  casesOnKept(car: CarModel, { front, rear }: KeptAxles): CarCases {
+    const onSeats = (): ReturnType<typeof assembleLoadedCar> => {
+      const loaded = assembleLoadedCar(car);
+      const { axles } = loaded;
+      return {
+        ...loaded,
+        axles: {
+          front: axles.front && front && { ...axles.front, mechanism: front },
+          rear: axles.rear && rear && { ...axles.rear, mechanism: rear },
+        },
+      };
+    };
+    return carCases(onSeats, car.cases.map(loadCaseOf));
+  }
+
   /** A case is solved anew only where a number that it rests on has changed. */
   cases(car: CarModel): CarCases {
     const cases = car.cases.map(loadCaseOf);
-    return this.#cases.get(loadedCarKey(car, cases), () => carCases(() => assembleLoadedCar(car), cases));
+    return this.#cases.get(loadedCarKey(car, cases), () =>
+      carCases(() => assembleLoadedCar(car, (axle) => this.#mechanism(axle, car)), cases),
+    );
   }
 
   #joinedIn(car: CarModel): Joined | undefined {
