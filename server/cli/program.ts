@@ -1,5 +1,6 @@
 /** The command line as commander knows it: one command a file, each registers itself. */
 import { Command } from "commander";
+import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
 import { formatCommand } from "./commands/format.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
@@ -17,7 +18,15 @@ export function program(ends: Ends): Command {
     .showHelpAfterError("(bellcrank --help tells more)")
     .exitOverride()
     .addHelpText("after", `\n${cautions}`);
-  for (const add of [checkCommand, ratesCommand, kinematicsCommand, weightsCommand, formatCommand, serveCommand])
+  for (const add of [
+    checkCommand,
+    ratesCommand,
+    casesCommand,
+    kinematicsCommand,
+    weightsCommand,
+    formatCommand,
+    serveCommand,
+  ])
     add(root, ends);
   return root;
 }

@@ -5,6 +5,7 @@ import type { FileView } from "../snapshot/workspace.js";
 import { carSummary } from "./car-summary.js";
 import { adjusterCard } from "./adjuster-card.js";
 import { axleSummary } from "./axle-summary.js";
+import { caseCard } from "./cases-page.js";
 import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
 import { withUnitStars } from "./markdown.js";
@@ -41,10 +42,21 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
     const axle = axleAt(car, file.uri, statement.start);
     if (axle !== undefined) return [axleSummary(car, axle.name)];
   }
+  const inCase = caseAround(place);
+  if (inCase !== undefined) return some(caseCard(car, inCase));
   const weighs = weightsCard(car, lineOf(place));
   if (weighs !== undefined) return [weighs];
   if (place.word?.word === "car" || place.word?.word === "setup") return some(carSummary(car));
   return [];
+}
+
+/** The name of the case whose statement this is, or that stands around it. */
+function caseAround({ around, statement }: Place): string | undefined {
+  const found = [statement, ...around].find(
+    (one) => one?.head.segments.length === 1 && one.head.segments[0]?.text === "case",
+  );
+  const [name] = found?.items ?? [];
+  return name?.kind === "path" ? name.segments.map(({ text }) => text).join(".") : undefined;
 }
 
 /** With what the line of the car or set-up begins that stands around the place: a word, or a name of its. */

@@ -3,6 +3,7 @@ import type { Span } from "../../grammar/index.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { axleLine } from "./axle-summary.js";
+import { sharesLine } from "./cases-page.js";
 
 export interface Lens {
   readonly span: Span;
@@ -39,7 +40,7 @@ function setupAxleLenses(car: CheckedCar): readonly Titled[] {
 function carLens(car: CheckedCar): Titled {
   return {
     span: car.model.nameOrigin,
-    title: [restsOn(car), expectationsOf(car)].filter((part) => part !== "").join(" · "),
+    title: [restsOn(car), sharesLine(car), expectationsOf(car)].filter((part) => part !== "").join(" · "),
   };
 }
 

@@ -2,7 +2,10 @@
 import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 
-export function problemsAgainst(schema: "check" | "rates" | "kinematics" | "weights", output: string): unknown {
+export function problemsAgainst(
+  schema: "cases" | "check" | "rates" | "rates-at" | "kinematics" | "weights",
+  output: string,
+): unknown {
   const validate = new Ajv({ allErrors: true }).compile(
     JSON.parse(readFileSync(`server/cli/schema/${schema}.json`, "utf8")),
   );

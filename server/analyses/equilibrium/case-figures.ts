@@ -21,7 +21,7 @@ export function caseFigures(standing: Standing, asked: LoadCase, solved: Solved)
   const { balance, iterations, residual, load, x } = solved;
   const front = axleAt(standing, solved, 0);
   const rear = axleAt(standing, solved, 1);
-  const roll = x[1]!;
+  const roll = settled(x[1]!);
   const across = -load.body[1];
   return {
     kind: "equilibrium",
@@ -33,7 +33,7 @@ export function caseFigures(standing: Standing, asked: LoadCase, solved: Solved)
     rear,
     wheels: wheelsOf(standing, solved),
     roll,
-    pitch: x[2]! - standing.rest[2]!,
+    pitch: settled(x[2]! - standing.rest[2]!),
     rollGradient: Math.abs(across) > 1e-9 ? roll / across : absent("there is no lateral acceleration along the road"),
     elements: balance.carriers.filter(({ carrier }) => carrier.element.part === undefined).map(elementOf),
     clearances: standing.car.points.map(({ name, point }) => {
@@ -50,6 +50,9 @@ export function caseFigures(standing: Standing, asked: LoadCase, solved: Solved)
     ),
   };
 }
+
+/** An angle of less than a picoradian is what rounding leaves: a nought is a nought. */
+const settled = (angle: number): number => (Math.abs(angle) < 1e-12 ? 0 : angle);
 
 /** A part of a sum; a sum that is next to nothing against its parts has no parts to speak of. */
 function share(own: Figure, other: Figure, none: string): Figure {

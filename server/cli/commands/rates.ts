@@ -1,5 +1,6 @@
 /** `bellcrank rates`: rates, sensitivities and leaks of one car or set-up. */
 import { type Command, Option } from "commander";
+import { ratesAt } from "../output/rates-at.js";
 import { ratesCsv } from "../output/rates-csv.js";
 import { ratesJson } from "../output/rates-json.js";
 import { ratesText } from "../output/rates-text.js";
@@ -13,6 +14,7 @@ const outputs = { text: ratesText, json: ratesJson, csv: ratesCsv, markdown: rat
 
 interface Options {
   readonly setup?: string;
+  readonly at?: string;
   readonly format: keyof typeof outputs;
 }
 
@@ -22,6 +24,7 @@ export function ratesCommand(root: Command, ends: Ends): void {
     .description("Rates, motion in each mode and leaks at static trim, of one car or set-up.")
     .argument("<file>", "the file that declares the car or set-up")
     .option("--setup <name>", "which one, where the file declares several")
+    .option("--at <case>", "rates and motions at the positions of a load case, instead of at rest")
     .addOption(
       new Option("--format <format>", "how the figures are written").choices(Object.keys(outputs)).default("text"),
     )
@@ -30,7 +33,8 @@ export function ratesCommand(root: Command, ends: Ends): void {
       const [file] = openPaths([path]).files;
       if (file === undefined) throw new UsageError(`${path}: not a file`);
       const car = carOf(file, options.setup);
-      process.stdout.write(outputs[options.format](car));
+      const { at, format } = options;
+      process.stdout.write(at === undefined ? outputs[format](car) : ratesAt[format](car, at));
       noteErrors(file, ends);
     });
 }
