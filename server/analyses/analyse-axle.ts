@@ -61,7 +61,7 @@ export function analyseAxle(written: AxleMechanism): AxleAnalysis {
   if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
   const rest = deflectionsAtRest(mechanism, states);
   const seated = why === undefined ? trimAxle(mechanism, states.rest, rest) : { results: why, seats: new Map() };
-  const trim = { ...seated, rods: set?.set };
+  const trim = { ...seated, rods: set?.set ?? mechanism.kept?.rods };
   const parts = contributions(mechanism, rest, trim);
   const context = { mechanism, states, rest, trim, parts, paths: pathsFromRest(mechanism, states) };
   const elements = told(mechanism).map((element) => elementFigures(element, context));

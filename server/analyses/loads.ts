@@ -22,6 +22,8 @@ export function axleMass({ name, carMass, massFront, massMissing }: AxleMechanis
 
 /** Vertical load on one tyre of the axle, N. */
 export function tyreLoad(mechanism: AxleMechanism, side: "left" | "right"): Figure {
+  if (mechanism.keptMissing !== undefined) return absent(mechanism.keptMissing);
+  if (mechanism.kept !== undefined) return mechanism.kept.loads[side];
   const mass = axleMass(mechanism);
   if (typeof mass !== "number") return mass;
   const { leftMore = 0 } = mechanism;

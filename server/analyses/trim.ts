@@ -9,7 +9,7 @@
  */
 import type { Deflection, Element } from "../elements/element.js";
 import { deflectionAt } from "../elements/laws/inverse.js";
-import type { AxleMechanism } from "../elements/mechanism.js";
+import type { AxleMechanism, KeptSeats } from "../elements/mechanism.js";
 import type { AxleMotion } from "../linkage/corner.js";
 import { absent, isAbsent } from "./absent.js";
 import { staticForce, stiffnessMissing } from "./carrying.js";
@@ -108,9 +108,23 @@ function seatsFor(trimmed: readonly Element[], loads: readonly number[], standin
 
 const none = (reason: string): Trim => ({ results: absent(reason), seats: new Map() });
 
+/** What the seats carry that are left where they were. */
+function onKeptSeats({ elements }: AxleMechanism, kept: KeptSeats, standing: Standing): Trim {
+  const seats = new Map<Element, number>();
+  const results: TrimResult[] = [];
+  for (const element of elements) {
+    const seat = kept.seats.get(element.path);
+    const d = standing.get(element);
+    if (seat === undefined || d === undefined || element.part !== undefined) continue;
+    seats.set(element, seat);
+    results.push({ path: element.path, seat, load: staticForce(element, d.s + seat) });
+  }
+  return { results, seats };
+}
+
 /** The elements whose seat is to move. */
 export function trimElements({ trim, elements }: AxleMechanism): readonly Element[] {
-  return trim.by === "element"
+  return trim.by === "element" || trim.by === "kept"
     ? elements.filter(({ name, law }) => name === trim.element && law?.kind !== "damper")
     : [];
 }
@@ -122,6 +136,8 @@ export function trimElements({ trim, elements }: AxleMechanism): readonly Elemen
  */
 export function trimAxle(mechanism: AxleMechanism, motion: AxleMotion, standing: Standing): Trim {
   const { name, trim, elements } = mechanism;
+  if (mechanism.keptMissing !== undefined) return none(mechanism.keptMissing);
+  if (mechanism.kept !== undefined) return onKeptSeats(mechanism, mechanism.kept, standing);
   // Its rods are set already (`rod-trim.ts`): every seat stays.
   if (trim.by === "push-rod") return { results: [], seats: new Map() };
   if (trim.by === "nothing") return none(`nothing on the ${name} axle can be set so that it carries the weight`);

@@ -22,7 +22,7 @@ export interface WheelData {
 }
 
 export interface TrimChoice {
-  readonly by: "push-rod" | "element" | "nothing";
+  readonly by: "push-rod" | "element" | "nothing" | "kept";
   /** Name of the element whose seat moves; a corner element moves on both sides. */
   readonly element: string | undefined;
 }
@@ -36,6 +36,21 @@ export interface Rods {
   readonly kind: "push-rod" | "pull-rod";
   /** The same axle with its rods that much longer, m, than they are; undefined where a rocker is not reached. */
   readonly longer: (left: number, right: number) => AxleMechanism | undefined;
+}
+
+/** Seats and rods as they were set for another car, and where the axle comes to rest on them. */
+export interface KeptSeats {
+  /** By path, in the element's own deflection. */
+  readonly seats: ReadonlyMap<string, number>;
+  /** Rods that were set longer than they are written, m; `rods` of the mechanism have it already. */
+  readonly rods?: { readonly kind: "push-rod" | "pull-rod"; readonly left: number; readonly right: number } | undefined;
+  /** Travel of the wheels, m, and load of the tyres, N. */
+  readonly travels: Sides<number>;
+  readonly loads: Sides<number>;
+  /** m */
+  readonly rideHeight: number | undefined;
+  /** Roll of the body on the flat patch, rad: positive lifts the left side. */
+  readonly roll: number;
 }
 
 export interface AxleMechanism {
@@ -64,6 +79,10 @@ export interface AxleMechanism {
   /** What the left wheel carries more than the right one at rest, kg, or why that is not known; nothing where undefined. */
   readonly leftMore?: number | string | undefined;
   readonly problems: readonly AssemblyProblem[];
+  /** Set where seats are kept: `trim` is by "kept" then, `staticTravel` the mean of both wheels'. */
+  readonly kept?: KeptSeats | undefined;
+  /** Why it is not known where the axle stands on kept seats. */
+  readonly keptMissing?: string | undefined;
   /** The rods of both sides, where there are any. */
   readonly rods?: Rods | undefined;
   /** What elements that join the axles carry for each wheel at design, N, or why that is not known; undefined without any. */

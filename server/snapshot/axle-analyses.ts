@@ -50,28 +50,12 @@ export class AxleAnalyses {
     return this.#joinedIn(car)?.joining;
   }
 
-  /** Load cases of a car on kept seats. */
-  casesOnKept(car: CarModel, { front, rear }: KeptAxles): CarCases {
-    const onSeats = (): ReturnType<typeof assembleLoadedCar> => {
-      const loaded = assembleLoadedCar(car);
-      const { axles } = loaded;
-      return {
-        ...loaded,
-        axles: {
-          front: axles.front && front && { ...axles.front, mechanism: front },
-          rear: axles.rear && rear && { ...axles.rear, mechanism: rear },
-        },
-      };
-    };
-    return carCases(onSeats, car.cases.map(loadCaseOf));
-  }
-
-  /** A case is solved anew only where a number that it rests on has changed. */
-  cases(car: CarModel): CarCases {
+  /** A case is solved anew only where a number that it rests on has changed; of a car on kept seats, each time. */
+  cases(car: CarModel, kept?: KeptAxles): CarCases {
     const cases = car.cases.map(loadCaseOf);
-    return this.#cases.get(loadedCarKey(car, cases), () =>
-      carCases(() => assembleLoadedCar(car, (axle) => this.#mechanism(axle, car)), cases),
-    );
+    const made = (): CarCases =>
+      carCases(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases);
+    return kept === undefined ? this.#cases.get(loadedCarKey(car, cases), made) : made();
   }
 
   #joinedIn(car: CarModel): Joined | undefined {

@@ -3,7 +3,7 @@
  * made from is the same object.
  */
 import { parse } from "../../grammar/index.js";
-import { analyseCar } from "../analyses/analyse-car.js";
+import { analyseCar, type CarJoining } from "../analyses/analyse-car.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import { massesOfCar } from "../assemble/masses.js";
@@ -14,6 +14,7 @@ import type { CarModel } from "../model/car.js";
 import { resolveFile, ResolveCache } from "../model/resolve.js";
 import type { ResolvedCar, ResolvedFile } from "../model/resolved-file.js";
 import type { AxleAnalyses } from "./axle-analyses.js";
+import { keepsSeats, keptAxles, type KeptAxles } from "./kept-seats.js";
 import { ChangedTexts, type Source, type Texts } from "./texts.js";
 import type { FileView } from "./workspace.js";
 
@@ -22,6 +23,14 @@ interface Kept {
   readonly rests: readonly (readonly [uri: string, source: Source])[];
   readonly reads: readonly (readonly [uri: string, text: string | undefined])[];
 }
+
+/** The car or set-up whose seats were set: what keeps seats itself has them from further back. */
+const trimmedBefore = (car: CheckedCar): CheckedCar =>
+  keepsSeats(car.model) && car.base !== undefined ? trimmedBefore(car.base) : car;
+
+/** What joins the axles, with the axles where they stand. */
+const joiningOn = (joining: CarJoining | undefined, kept: KeptAxles | undefined): CarJoining | undefined =>
+  joining && kept ? { ...joining, axles: kept } : joining;
 
 export class CheckedFiles {
   readonly #texts: Texts;
@@ -131,17 +140,23 @@ export class CheckedFiles {
     const analyses = this.#analyses;
     let analysis: CarAnalysis | undefined;
     let cases: CarCases | undefined;
+    const base = baseModel === undefined ? undefined : this.#checked(baseModel);
+    let kept: KeptAxles | undefined;
+    const onSeats = (): KeptAxles | undefined =>
+      base === undefined
+        ? undefined
+        : (kept ??= keptAxles(model, () => trimmedBefore(base).analysis, analyses.joining(model)));
     return {
       model,
       get cases() {
-        return (cases ??= analyses.cases(model));
+        return (cases ??= analyses.cases(model, onSeats()));
       },
-      base: baseModel === undefined ? undefined : this.#checked(baseModel),
+      base,
       get analysis() {
         return (analysis ??= analyseCar(
           model,
-          (axle) => analyses.of(axle, model),
-          analyses.joining(model),
+          (axle) => analyses.of(axle, model, onSeats()),
+          joiningOn(analyses.joining(model), onSeats()),
           massesOfCar(model),
           this.cases,
         ));

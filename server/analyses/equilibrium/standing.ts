@@ -48,7 +48,7 @@ export interface Standing {
   readonly carriers: readonly Carrier[];
   /** O in the frame of the car. */
   readonly origin: Vec3;
-  /** Height of O, m; roll 0; pitch, rad; travels of the wheels, m. */
+  /** Height of O, m; roll and pitch, rad; travels of the wheels, m. */
   readonly rest: readonly number[];
   /** kg */
   readonly mass: number;
@@ -84,7 +84,8 @@ interface AtRest {
 }
 
 function wheelAtRest({ mechanism, places }: LoadedAxle, side: "left" | "right", axle: 0 | 1): AtRest | Absent {
-  const { name, corners, cornerMissing, wheels, staticTravel } = mechanism;
+  const { name, corners, cornerMissing, wheels, kept } = mechanism;
+  const travel = kept?.travels[side] ?? mechanism.staticTravel;
   const missing = cornerMissing[side];
   if (missing !== undefined) return absent(missing);
   const { unsprungMass, tyreRate } = wheels[side];
@@ -93,13 +94,13 @@ function wheelAtRest({ mechanism, places }: LoadedAxle, side: "left" | "right", 
   const load = tyreLoad(mechanism, side);
   if (typeof load !== "number") return load;
   const corner = corners[side];
-  const motion = corner.motion(staticTravel);
+  const motion = corner.motion(travel);
   if ("kind" in motion) return absent(bindsReason(motion, side));
   const place = places?.[side];
   const points = wheelPoints(motion, side, place);
   if (points === undefined)
     return absent(`the ${name} axle is given by ratios, and its track or the wheels' centre is missing`);
-  const wheel = { axle, side, corner, place, tyreRate, load, unsprung: unsprungMass, travel: staticTravel };
+  const wheel = { axle, side, corner, place, tyreRate, load, unsprung: unsprungMass, travel };
   return { wheel, points, motion };
 }
 
@@ -183,7 +184,9 @@ function placed(
   const total = found.reduce((sum, { wheel }) => sum + wheel.load, 0);
   const mass = total / GRAVITY;
   const origin: Vec3 = [xRear + (onFront / total) * base, 0, 0];
-  const attitude = new Attitude(0, rake.pitch);
+  // Level, unless its seats are kept and its sides stand at unlike heights.
+  const roll = front.mechanism.kept?.roll ?? 0;
+  const attitude = new Attitude(roll, rake.pitch);
   const height = rake.heightAt(origin[0]);
   const onRoad = (p: Vec3): Vec3 => attitude.turned(sub(p, origin));
   const balance = (axis: 0 | 1): number =>
@@ -209,7 +212,7 @@ function placed(
     wheels: found.map(({ wheel, points }) => ({ ...wheel, height: onRoad(points.contact.p)[2] + height })),
     carriers,
     origin,
-    rest: [height, 0, rake.pitch, ...found.map(({ wheel }) => wheel.travel)],
+    rest: [height, roll, rake.pitch, ...found.map(({ wheel }) => wheel.travel)],
     mass,
     frontShare: (x - xs[1]) / (xs[0] - xs[1]),
     sprung: { mass: sprungMass, at: attitude.turnedBack(scale(sprung, 1 / sprungMass)) },
