@@ -21,3 +21,12 @@ export interface NoDeflection {
   /** The side whose drop link cannot follow. */
   readonly side: "left" | "right" | undefined;
 }
+
+/** m or rad: below what positions are solved to, above what rounding leaves of a design position. */
+const ROUNDING = 1e-14;
+
+/**
+ * A deflection as it is, and 0 at design: a law that begins there (a stop without a gap, a spring that only pushes, a stage in
+ * squat and another in rise) would otherwise take its side by the last bit of a square root.
+ */
+export const fromDesign = (s: number): number => (Math.abs(s) < ROUNDING ? 0 : s);

@@ -1,14 +1,19 @@
 /** Figures as text, one way for every face: a value with its unit, or why there is none. */
 import type { Absent, Figure } from "../analyses/results.js";
-import { showQuantity } from "../quantities/index.js";
+import { fromSI, showQuantity } from "../quantities/index.js";
 
 export function isAbsent(figure: unknown): figure is Absent {
   return typeof figure === "object" && figure !== null && (figure as { kind?: unknown }).kind === "absent";
 }
 
+/** In the shown unit: what rounding leaves of forces and rates that cancel. */
+const NOUGHT = 1e-9;
+
 /** "171.3 N/mm", or the reason in brackets. */
 export function showFigure(figure: Figure, unit: string, digits = 4): string {
-  return isAbsent(figure) ? `none (${figure.reason})` : showQuantity(figure, unit, digits);
+  if (isAbsent(figure)) return `none (${figure.reason})`;
+  const shown = fromSI(figure, unit);
+  return shown !== undefined && Math.abs(shown) < NOUGHT ? `0 ${unit}`.trim() : showQuantity(figure, unit, digits);
 }
 
 /** "2.1 %": a fraction as a percentage; below a hundredth of a per cent it is nought for any reader. */

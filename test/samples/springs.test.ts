@@ -158,7 +158,14 @@ describe("double-acting.crank", () => {
       "rise { soft 40 N/mm, knee 4 mm, hard 75 N/mm }",
     );
     const energy = onCornerBars((zl, zr) => 0.5 * 40e3 * third(zl, zr) ** 2);
-    expectClose(number(frontOf("double-acting").rates.heaveRate), heaveRate(energy), ENERGY_DIFFERENCE);
+    const { rates, element } = frontOf("double-acting");
+    expectClose(number(rates.heaveRate), heaveRate(energy), ENERGY_DIFFERENCE);
+    const { events } = element("third");
+    if (events === undefined || "kind" in events) throw new Error("no events");
+    expect(events.map(({ what }) => what)).toEqual(["stage", "stage"]);
+    for (const [i, knee] of [-0.004, 0.008].entries()) {
+      expectClose(events[i]?.where?.travel ?? 0, travelFor(thirdInHeave, knee), CROSSING, CROSSING);
+    }
   });
 });
 

@@ -118,6 +118,24 @@ describe("a heave spring and a heave stop", () => {
   });
 });
 
+describe("a heave spring that only pushes, set to begin at design", () => {
+  it("carries at rest: a kink counts towards more compression", () => {
+    const text = onOneAxle(`${cornerBar}
+    spring third for heave {
+      rate 60 N/mm
+      acts in-compression
+      between left.rocker.third and right.rocker.third
+    }`);
+    const rate = barRate(0.011);
+    const carried = (seat: number): Energy =>
+      sum(
+        both((z) => 0.5 * rate * (twist(z) + seat) ** 2),
+        (zl, zr) => 0.5 * 60e3 * third(zl, zr) ** 2,
+      );
+    expectClose(number(frontOf(text).rates.heaveRate), heaveRate(carried(seatFor(carried, 1))), ENERGY_DIFFERENCE);
+  });
+});
+
 describe("left and right unlike", () => {
   const text = onOneAxle(
     `${cornerBar}

@@ -7,6 +7,7 @@
  */
 import type { AxleMotion, PointMotion } from "../../linkage/corner.js";
 import { distance } from "../../maths/vec3.js";
+import { fromDesign } from "../deflection.js";
 import type { Connection, Deflection, NoDeflection } from "../element.js";
 import { designPoint, type End, endMotion } from "../ends.js";
 
@@ -77,7 +78,7 @@ function deflectionOf(ends: readonly [End, End], design: number, motion: AxleMot
   const cross = left.x * right.x + left.y * right.y + left.z * right.z;
   // Taken from 0, so that what does not move is 0 and never −0.
   return {
-    s: design - length,
+    s: fromDesign(design - length),
     dL: 0 - left.along,
     dR: 0 - right.along,
     dLL: 0 - left.bend - (left.square - left.along * left.along) / length,

@@ -5,6 +5,7 @@
  * makes it, the right one in the mirrored frame; so equal travels give equal angles.
  */
 import type { AxleMotion, Jet } from "../../linkage/corner.js";
+import { fromDesign } from "../deflection.js";
 import type { Connection, Deflection } from "../element.js";
 import { STILL } from "./still.js";
 
@@ -26,7 +27,8 @@ const torsional = (basis: Basis, deflection: Connection["deflection"]): Connecti
 export function rockerToChassis(side: Side, basis: Basis): Connection {
   return torsional(basis, (motion: AxleMotion): Deflection => {
     const { value, d, dd } = motion[side].rocker ?? NONE;
-    return side === "left" ? { ...STILL, s: value, dL: d, dLL: dd } : { ...STILL, s: value, dR: d, dRR: dd };
+    const at = fromDesign(value);
+    return side === "left" ? { ...STILL, s: at, dL: d, dLL: dd } : { ...STILL, s: at, dR: d, dRR: dd };
   });
 }
 
@@ -42,7 +44,7 @@ export function rockerToRocker(sense: 1 | -1, basis: Basis): Connection {
     const left = motion.left.rocker ?? NONE;
     const right = motion.right.rocker ?? NONE;
     return {
-      s: left.value - sense * right.value,
+      s: fromDesign(left.value - sense * right.value),
       dL: left.d,
       dR: -sense * right.d,
       dLL: left.dd,
