@@ -114,6 +114,17 @@ describe("bellcrank kinematics", () => {
     expect(rows[0].left.absent).toMatch(/binds|reach/);
   });
 
+  it("writes lengths in the unit that the author works in, exact machine output apart", () => {
+    const { out } = shop.run("kinematics", "tern/tern.crank", "--heave", "0..1in:2", "--format", "csv");
+    const [heads, , bump] = out.split("\n").map((line) => line.split(","));
+    expect(heads?.slice(0, 5)).toEqual(["heave in", "roll deg", "L x in", "L y in", "L z in"]);
+    expect(Number(bump?.[0])).toBeCloseTo(1, 12);
+    // The wheel centre of tern.crank is drawn at 7.4 in.
+    expect(Number(bump?.[4])).toBeCloseTo(8.4, 9);
+    const text = shop.run("kinematics", "tern/tern.crank", "--heave", "0..1in:2").out;
+    expect(text).toContain("8.4000");
+  });
+
   it("knows units and ranges, and says how to write them", () => {
     expect(shop.run("kinematics", "quill/quill.crank", "--heave", "-1..1in:3").code).toBe(0);
     expect(shop.run("kinematics", "quill/quill.crank", "--heave", "-1..1deg:3").err).toContain("not a unit of length");

@@ -19,10 +19,10 @@ export interface Workshop {
 
 const cli = resolve("dist/cli.js");
 
-/** A folder with the sample car in `quill/`. */
+/** A folder with the sample cars in `quill/` and, in inches, `tern/`. */
 export function openWorkshop(environment: NodeJS.ProcessEnv = {}): Workshop {
   const folder = mkdtempSync(join(tmpdir(), "work shop é "));
-  cpSync("samples/quill", join(folder, "quill"), { recursive: true });
+  for (const car of ["quill", "tern"]) cpSync(join("samples", car), join(folder, car), { recursive: true });
   return {
     folder,
     run(...args) {
