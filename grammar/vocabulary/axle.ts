@@ -1,6 +1,6 @@
 /** Words of an axle and its wheels. */
 import { degrees, lessThanQuarterTurn, notNegative, positive, seen } from "./sources.js";
-import { blockOnly, choice, keyword, oneOf, point, range, refersTo } from "./slots.js";
+import { blockOnly, choice, keyword, oneOf, point, quantity, range, refersTo } from "./slots.js";
 import type { Word, WordGroup } from "./word.js";
 
 const side = (word: "left" | "right"): Word => ({
@@ -207,6 +207,18 @@ const adjusterWords: readonly Word[] = [
       help: "The smallest change that the adjuster can make. Comparison, solver and setup sheet count in it.",
     }),
   ),
+  {
+    word: "shim",
+    in: ["angle-adjuster"],
+    takes: [[quantity("angle"), keyword("per"), quantity("length")]],
+    role: "property",
+    times: "one",
+    fallback: "shims are not counted",
+    example: "shim 0.2 deg per 1 mm",
+    help:
+      "What one shim more makes of the angle, and how thick it is; negative where it makes the angle more negative. Hover of a " +
+      "set-up's angle counts the shims from the drawn to the wanted one.",
+  },
   {
     word: "thread",
     in: ["length-adjuster"],

@@ -12,6 +12,7 @@ export const joiningWords: Readonly<Record<string, string>> = {
   from: "What a set-up derives from, or where a curve is read from.",
   of: "How many positions an adjuster has.",
   on: "The body that a rod is joined to.",
+  per: "What comes before it is for one of what follows: a shim of that thickness.",
   to: "The other end of a line.",
   within: "The figure may differ from the target by this much, either way.",
   x: "Between the two sides of a section.",

@@ -110,7 +110,7 @@ const drawn: readonly Word[] = [
   place("inner", ["rod"], point, "(10, 262, 470) mm", "Joint on the rocker."),
   {
     word: "thread",
-    in: ["rod", "rod-planar", "drop-link"],
+    in: ["rod", "rod-planar", "drop-link", "track-rod"],
     takes: oneOf("thread"),
     role: "property",
     times: "one",
@@ -204,7 +204,7 @@ export const linkageGroup: WordGroup = {
   concepts: [
     { concept: "linkage", help: "Double wishbone with track rod, and what works the rocker, in space." },
     { concept: "wishbone", help: "Two inner joints and an outer one." },
-    { concept: "track-rod", help: "Inner and outer joint of the track rod." },
+    { concept: "track-rod", help: "Inner and outer joint of the track rod, and the thread of its adjuster." },
     { concept: "rod", help: "Joints of the push or pull rod, how long it is set, and the thread of its adjuster." },
     { concept: "rocker", help: "Pivot, axis and named eyes." },
     {

@@ -4,6 +4,7 @@ import type { Word } from "../../grammar/vocabulary/word.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { carSummary } from "./car-summary.js";
 import { adjusterCard } from "./adjuster-card.js";
+import { alignmentCard } from "./alignment-card.js";
 import { axleSummary } from "./axle-summary.js";
 import { caseCard } from "./cases-page.js";
 import { elementCard } from "./element-card.js";
@@ -44,6 +45,8 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
   }
   const inCase = caseAround(place);
   if (inCase !== undefined) return some(caseCard(car, inCase));
+  const aligned = alignmentCard(car, file.uri, statement.start);
+  if (aligned !== undefined) return [aligned];
   const weighs = weightsCard(car, lineOf(place));
   if (weighs !== undefined) return [weighs];
   if (place.word?.word === "car" || place.word?.word === "setup") return some(carSummary(car));

@@ -16,6 +16,8 @@ export interface PlainPosition {
   readonly track: Vec3;
   readonly inner: Vec3;
   readonly centre: Vec3;
+  /** A point of the wheel's axis outboard of its centre, 1 m. */
+  readonly spindle: Vec3;
 }
 
 /** A point carried by three joints, from design. */
@@ -35,7 +37,10 @@ const pointAt = (x: readonly number[], i: number): Vec3 => [x[3 * i] ?? 0, x[3 *
 const unpack = (g: HardpointGeometry, x: readonly number[]): PlainPosition => {
   const [lower, upper, track, inner] = [pointAt(x, 0), pointAt(x, 1), pointAt(x, 2), pointAt(x, 3)];
   const design = [g.lower.outer, g.upper.outer, g.trackRod.outer] as const;
-  return { lower, upper, track, inner, centre: carried(design, [lower, upper, track], g.wheel.centre) };
+  const on = (point: Vec3): Vec3 => carried(design, [lower, upper, track], point);
+  const { centre, camber, toe } = g.wheel;
+  const out: Vec3 = [Math.sin(toe) * Math.cos(camber), Math.cos(toe) * Math.cos(camber), -Math.sin(camber)];
+  return { lower, upper, track, inner, centre: on(centre), spindle: on(add(centre, out)) };
 };
 
 /** The rod's outer end, on whichever body carries it. */
@@ -49,7 +54,7 @@ function rodOuter(g: HardpointGeometry, p: PlainPosition): Vec3 {
   return carried([lower.outer, upper.outer, trackRod.outer], [p.lower, p.upper, p.track], rod.outer);
 }
 
-function residuals(g: HardpointGeometry, travel: number, x: readonly number[]): number[] {
+function residuals(g: HardpointGeometry, travel: number, x: readonly number[], trackLonger: number): number[] {
   const p = unpack(g, x);
   const { lower, upper, trackRod, rod, rocker } = g;
   const keeps = (now: Vec3, to: Vec3, a: Vec3, b: Vec3): number => distance(now, to) - distance(a, b);
@@ -62,7 +67,7 @@ function residuals(g: HardpointGeometry, travel: number, x: readonly number[]): 
     keeps(p.upper, upper.fore, upper.outer, upper.fore),
     keeps(p.upper, upper.aft, upper.outer, upper.aft),
     keeps(p.upper, p.lower, upper.outer, lower.outer),
-    keeps(p.track, trackRod.inner, trackRod.outer, trackRod.inner),
+    keeps(p.track, trackRod.inner, trackRod.outer, trackRod.inner) - trackLonger,
     keeps(p.track, p.lower, trackRod.outer, lower.outer),
     keeps(p.track, p.upper, trackRod.outer, upper.outer),
     p.centre[2] - g.wheel.centre[2] - travel,
@@ -74,7 +79,7 @@ function residuals(g: HardpointGeometry, travel: number, x: readonly number[]): 
 
 const STEP = 1e-7;
 
-function jacobian(g: HardpointGeometry, travel: number, x: readonly number[]): Matrix {
+function jacobian(g: HardpointGeometry, travel: number, x: readonly number[], trackLonger: number): Matrix {
   const j = Matrix.zeros(12, 12);
   for (let column = 0; column < 12; column++) {
     const shifted = (by: number) =>
@@ -82,6 +87,7 @@ function jacobian(g: HardpointGeometry, travel: number, x: readonly number[]): M
         g,
         travel,
         x.map((v, i) => (i === column ? v + by : v)),
+        trackLonger,
       );
     const [ahead, behind] = [shifted(STEP), shifted(-STEP)];
     for (let row = 0; row < 12; row++) j.set(row, column, ((ahead[row] ?? 0) - (behind[row] ?? 0)) / (2 * STEP));
@@ -90,20 +96,23 @@ function jacobian(g: HardpointGeometry, travel: number, x: readonly number[]): M
 }
 
 /** Undefined where Newton does not settle: too near to a toggle for this plain method. */
-function settle(g: HardpointGeometry, travel: number, start: readonly number[]): number[] | undefined {
+function settle(g: HardpointGeometry, travel: number, start: readonly number[], trackLonger = 0): number[] | undefined {
   let x = [...start];
   for (let i = 0; i < 25; i++) {
-    const r = residuals(g, travel, x);
+    const r = residuals(g, travel, x, trackLonger);
     if (Math.max(...r.map(Math.abs)) < 1e-15) return x;
-    const step = solve(jacobian(g, travel, x), Matrix.columnVector(r)).to1DArray();
+    const step = solve(jacobian(g, travel, x, trackLonger), Matrix.columnVector(r)).to1DArray();
     x = x.map((v, k) => v - (step[k] ?? 0));
     if (Math.max(...step.map(Math.abs)) < 1e-15) return x;
   }
-  return Math.max(...residuals(g, travel, x).map(Math.abs)) < 1e-14 ? x : undefined;
+  return Math.max(...residuals(g, travel, x, trackLonger).map(Math.abs)) < 1e-14 ? x : undefined;
 }
 
-/** The corner at `travel`, carried there from design in steps of 2 mm; the rod's `lengthen` is put in first, likewise. */
-export function plainPosition(g: HardpointGeometry, travel: number): PlainPosition | undefined {
+/**
+ * The corner at `travel`, carried there from design in steps of 2 mm; the rod's `lengthen` is put in first, likewise, and
+ * a little more track rod last.
+ */
+export function plainPosition(g: HardpointGeometry, travel: number, trackLonger = 0): PlainPosition | undefined {
   const design = [g.lower.outer, g.upper.outer, g.trackRod.outer, g.rod?.inner ?? ([0, 0, 0] as Vec3)];
   let x: number[] | undefined = design.flatMap((p) => [...p]);
   const steps = Math.max(1, Math.ceil(Math.abs(travel) / 0.002));
@@ -112,5 +121,6 @@ export function plainPosition(g: HardpointGeometry, travel: number): PlainPositi
     x = settle({ ...g, rod: { ...g.rod, lengthen: (lengthen * i) / 4 } }, 0, x);
   }
   for (let i = 1; i <= steps && x !== undefined; i++) x = settle(g, (travel * i) / steps, x);
+  if (trackLonger !== 0 && x !== undefined) x = settle(g, travel, x, trackLonger);
   return x === undefined ? undefined : unpack(g, x);
 }

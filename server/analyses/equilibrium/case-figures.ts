@@ -21,7 +21,7 @@ export function caseFigures(standing: Standing, asked: LoadCase, solved: Solved)
   const { balance, iterations, residual, load, x } = solved;
   const front = axleAt(standing, solved, 0);
   const rear = axleAt(standing, solved, 1);
-  const roll = settled(x[1]!);
+  const roll = settled(x[1]! - standing.rest[1]!);
   const across = -load.body[1];
   return {
     kind: "equilibrium",
