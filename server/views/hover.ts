@@ -1,6 +1,7 @@
 /** What the editor says of the word under the pointer, as Markdown. */
 import type { Span, Statement } from "../../grammar/index.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
+import type { CheckedCar } from "../findings/context.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { carSummary } from "./car-summary.js";
 import { adjusterCard } from "./adjuster-card.js";
@@ -13,6 +14,7 @@ import { withUnitStars } from "./markdown.js";
 import { holds, type Place, placeAt } from "./place.js";
 import { provenance } from "./provenance.js";
 import { axleAt, carAt, elementsNamedBy, elementsWrittenAt, type ElementSubject } from "./subject.js";
+import { keptCard, trimCard } from "./trim-card.js";
 import { unitCard } from "./unit-card.js";
 import { weightsCard } from "./weights-card.js";
 import { wordCard } from "./word-card.js";
@@ -47,6 +49,8 @@ function figureParts(file: FileView, place: Place, statement: Statement, offset:
   if (inCase !== undefined) return some(caseCard(car, inCase));
   const aligned = alignmentCard(car, file.uri, statement.start);
   if (aligned !== undefined) return [aligned];
+  const patch = settingCard(car, file, statement);
+  if (patch !== undefined) return [patch];
   const weighs = weightsCard(car, lineOf(place));
   if (weighs !== undefined) return [weighs];
   if (place.word?.word === "car" || place.word?.word === "setup") return some(carSummary(car));
@@ -60,6 +64,17 @@ function caseAround({ around, statement }: Place): string | undefined {
   );
   const [name] = found?.items ?? [];
   return name?.kind === "path" ? name.segments.map(({ text }) => text).join(".") : undefined;
+}
+
+/** Of the lines that say how the car is set on the flat patch. */
+function settingCard(car: CheckedCar, file: FileView, { head, start }: Statement): string | undefined {
+  const word = head.segments.at(-1)?.text;
+  if (word === "keep-seats") return keptCard(car);
+  if (word !== "trim" && word !== "ride-height") return undefined;
+  const [first] = head.segments;
+  const named = first?.text === "front" || first?.text === "rear" ? first.text : undefined;
+  const axle = named ?? axleAt(car, file.uri, start)?.name;
+  return axle === undefined ? undefined : trimCard(car, axle);
 }
 
 /** With what the line of the car or set-up begins that stands around the place: a word, or a name of its. */
