@@ -31,6 +31,10 @@ import { unusedPart } from "./rules/unused/unused-part.js";
 import { cycle } from "./rules/files/cycle.js";
 import { fileNotFound } from "./rules/files/file-not-found.js";
 import { measuredTable } from "./rules/files/measured-table.js";
+import { beyondTravel } from "./rules/cases/beyond-travel.js";
+import { groundContact } from "./rules/cases/ground-contact.js";
+import { noEquilibrium } from "./rules/cases/no-equilibrium.js";
+import { wheelLifts } from "./rules/cases/wheel-lifts.js";
 import { asymmetry } from "./rules/mechanism/asymmetry.js";
 import { coupling } from "./rules/mechanism/coupling.js";
 import { gasExhausted } from "./rules/mechanism/gas-exhausted.js";
@@ -78,5 +82,9 @@ export const rules: readonly Rule[] = [
   gasExhausted,
   pressureBelowAmbient,
   asymmetry,
+  noEquilibrium,
+  groundContact,
+  wheelLifts,
+  beyondTravel,
   missedExpectation,
 ];

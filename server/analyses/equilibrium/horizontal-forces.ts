@@ -3,7 +3,8 @@
  *
  * Lateral: each axle takes what keeps the car from yawing (m a_y by the lever arms of the centre of gravity), its wheels
  * share it as they carry load: F_i = F N_i/(N_L + N_R). Longitudinal: braking by bias, drive by axle (half and half where
- * both are driven); equal left and right, fading out below a twentieth of the load at rest.
+ * both are driven); equal left and right, unless one wheel carries less than a tenth of its axle: from there on its part
+ * fades out, so that a lifted wheel passes all of it to the other.
  */
 import type { Standing } from "./standing.js";
 
@@ -22,31 +23,32 @@ interface Loaded {
   readonly loadBy: readonly number[];
 }
 
-/** Share of the load at rest below which a wheel begins to pass its longitudinal force on to the other one. */
-const FADES = 0.05;
+/** Share of its axle's load below which a wheel passes its longitudinal force on to the other one. */
+const FADES = 0.1;
 
-/** Weights of both wheels into shares, with the derivative of the first by both loads. */
+/** A wheel's part of a force on its axle, with the derivatives by both loads. */
 interface Split {
   readonly share: number;
   readonly byOwn: number;
   readonly byOther: number;
 }
 
-function split(own: number, ownSlope: number, other: number, otherSlope: number): Split {
+/** @param law the share against the wheel's part of the axle's load, with its slope */
+function split(own: number, other: number, law: (part: number) => readonly [number, number]): Split {
   const sum = own + other;
   if (!(sum > 0)) return { share: 0, byOwn: 0, byOther: 0 };
-  return {
-    share: own / sum,
-    byOwn: (ownSlope * other) / (sum * sum),
-    byOther: (-otherSlope * own) / (sum * sum),
-  };
+  const [share, slope] = law(own / sum);
+  return { share, byOwn: (slope * other) / (sum * sum), byOther: (-slope * own) / (sum * sum) };
 }
 
-/** 1 above the limit, falling to 0 with a continuous slope. */
-function fade(load: number, limit: number): readonly [number, number] {
-  if (load >= limit) return [1, 0];
-  const r = load / limit;
-  return [r * (2 - r), (2 - 2 * r) / limit];
+const asLoaded = (part: number): readonly [number, number] => [part, 1];
+
+/** One half, going over to 0 and 1 at the ends with a continuous slope. */
+function evenly(part: number): readonly [number, number] {
+  const small = Math.min(part, 1 - part) / FADES;
+  if (small >= 1) return [0.5, 0];
+  const [share, slope] = [(small * (2 - small)) / 2, (1 - small) / FADES];
+  return part < 0.5 ? [share, slope] : [1 - share, slope];
 }
 
 /** What braking and drive are shared by; undefined where the car does not say it. */
@@ -71,10 +73,8 @@ export function horizontalForces(
     const isFront = i < 2;
     const lateral = total.lateral * (isFront ? standing.frontShare : 1 - standing.frontShare);
     const longitudinal = total.longitudinal * (isFront ? shares.front : 1 - shares.front);
-    const across = split(own.load, 1, other.load, 1);
-    const [weight, slope] = fade(own.load, FADES * standing.wheels[i]!.load);
-    const [otherWeight, otherSlope] = fade(other.load, FADES * standing.wheels[i ^ 1]!.load);
-    const along = split(weight, slope, otherWeight, otherSlope);
+    const across = split(own.load, other.load, asLoaded);
+    const along = split(own.load, other.load, evenly);
     return {
       lateral: lateral * across.share,
       lateralBy: gradient(own, other, across, lateral),

@@ -185,15 +185,32 @@ function notConverged(search: Search, at: LoadCase, stopped: Stopped): NotConver
 function reasonOf(search: Search, at: LoadCase, { reached, from, missed }: Stopped): WhyNot {
   const { fault } = missed;
   if (typeof fault === "object" && "aground" in fault) return { kind: "aground", axle: AXLES[fault.aground] };
+  if (holdsFrozen(search, at, reached, from)) return { kind: "aero-stiffness" };
   if (typeof fault === "object") return { kind: "airborne", axle: AXLES[fault.airborne] };
+  const lifted = axleInTheAir(search.ready, at, reached, from);
+  if (lifted !== undefined) return { kind: "airborne", axle: AXLES[lifted] };
   const { blocked } = search;
   if (blocked?.kind === "no-deflection") return { kind: "stroke", element: blocked.path };
   if (blocked?.kind === "beyond-reach") {
     const { link, limit } = blocked.why;
     return { kind: "reach", wheel: nameOf(blocked.wheel), link, travel: limit };
   }
-  if (holdsFrozen(search, at, reached, from)) return { kind: "aero-stiffness" };
   return fault === "unstable" ? { kind: "unheld" } : { kind: "not-found" };
+}
+
+/** An axle that bears this share of its load at rest is about to leave the road. */
+const NEXT_TO_NOTHING = 0.05;
+
+/** The axle that bears next to nothing at the last position that could be held. */
+function axleInTheAir({ standing, leftOver }: Ready, at: LoadCase, reached: number, x: readonly number[]) {
+  const loads = balanceOf(standing, loadOf(standing, at, reached), x, leftOver)?.wheels.map(({ load }) => load);
+  if (loads === undefined) return undefined;
+  const share = (axle: 0 | 1): number => {
+    const [left, right] = [2 * axle, 2 * axle + 1];
+    return (loads[left]! + loads[right]!) / (standing.wheels[left]!.load + standing.wheels[right]!.load);
+  };
+  if (share(0) < NEXT_TO_NOTHING) return 0;
+  return share(1) < NEXT_TO_NOTHING ? 1 : undefined;
 }
 
 /** Whether the next step would hold if the downforce areas stayed as they are. */
