@@ -2,7 +2,7 @@
  * `fit PART`: the part's own lines in place of the element's block of that kind (`torsion-bar` in a
  * spring) or among its lines (`valving` in a damper), and the element's own figures over the part's.
  */
-import { findWord, opensAt } from "../../grammar/vocabulary/index.js";
+import { findWord, opensAt, wordsIn } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
 import type { ResolvedValue } from "./car.js";
 import type { Origin } from "./origin.js";
@@ -38,7 +38,10 @@ export function expandFit(block: TreeBlock, parts: Parts, sink: Sink, how: "belo
   const part = partFor(block.concept, wanted, parts, sink);
   if (part === undefined) return block;
   const brought = linesOf(part, block.concept);
-  const own = block.statements.filter((statement) => !isReplaced(statement, brought, how));
+  const put = new Set(how === "anew" ? brought.flatMap((line) => insteadOf(line.word, block.concept)) : []);
+  const own = block.statements.filter(
+    (statement) => how === "below" || !(statement.part !== undefined || put.has(statement.word)),
+  );
   const words = new Map(brought.map((statement) => [statement.word, statement]));
   const merged = own.map((statement) => {
     const under = words.get(statement.word);
@@ -73,9 +76,18 @@ function partFor(
   return undefined;
 }
 
-function isReplaced(statement: TreeStatement, brought: readonly TreeStatement[], how: "below" | "anew"): boolean {
-  if (how === "below") return false;
-  return statement.part !== undefined || brought.some((line) => line.word === statement.word);
+/**
+ * Words of an element that say the same thing as `word` in another way (a rate, a coil by its wire, a curve): they spare one
+ * another in the vocabulary, and go when a part brings one of them. A direction of a law goes with its other one.
+ */
+function insteadOf(word: string, concept: Concept): readonly string[] {
+  const words = wordsIn(concept);
+  const ways = words.filter((known) => known.word === word || known.unless?.includes(word) === true);
+  const said = new Set(
+    [word, ...ways.flatMap((known) => [known.word, ...(known.unless ?? [])])].filter((way) => way !== "fit"),
+  );
+  const opened = new Set(words.filter((known) => said.has(known.word)).flatMap((known) => known.opens ?? []));
+  return [...said, ...words.filter(({ opens }) => opens !== undefined && opened.has(opens)).map((known) => known.word)];
 }
 
 const lines = new WeakMap<Part, Map<Concept, readonly TreeStatement[]>>();

@@ -107,6 +107,63 @@ setup trial from plain {
     ]);
   });
 
+  it.each([
+    [
+      "damper",
+      "damping 2 N*s/mm",
+      "valving P { bump { 50 mm/s: 400 N }, rebound { 50 mm/s: 300 N } }",
+      ["bump", "rebound"],
+    ],
+    ["damper", "bump { 50 mm/s: 400 N }, rebound { 50 mm/s: 300 N }", "valving P { damping 2 N*s/mm }", ["damping"]],
+    [
+      "bump-stop",
+      "rate 200 N/mm",
+      "bump-stop P { power-law { force 900 N, deflection 9 mm, exponent 2 } }",
+      ["power-law"],
+    ],
+    ["spring", "rate 60 N/mm", "coil P { wire 9 mm, mean-diameter 50 mm, active-turns 7 }", ["coil"]],
+    ["spring", "coil { rate 60 N/mm }", "torsion-bar P { diameter 11 mm, length 300 mm }", ["torsion-bar"]],
+    ["spring", "squat { rate 60 N/mm }, rise { rate 50 N/mm }", "coil P { rate 70 N/mm }", ["coil"]],
+    [
+      "gas-spring",
+      "pressure 12 bar, volume 60 ml, area-curve { 0 mm: 400 mm^2, 9 mm: 300 mm^2 }",
+      "gas-spring P { pressure 15 bar, volume 70 ml, area 400 mm^2 }",
+      ["area", "pressure", "volume"],
+    ],
+    [
+      "gas-spring",
+      "pressure 12 bar, volume 60 ml, area 400 mm^2",
+      "gas-spring P { curve { 0 mm: 900 N, 9 mm: 1100 N } }",
+      ["curve"],
+    ],
+  ] as const)("that fits a part takes out what the %s said in another way: %s", (kind, law, part, words) => {
+    const text = `catalogue {
+  ${part}
+}
+
+car plain {
+  wheelbase 2500 mm
+  mass 500 kg
+  mass-front 50 %
+  cg-height 300 mm
+  axle front {
+    track 1400 mm
+    wheel { centre (0, 700, 300) mm, unsprung-mass 15 kg }
+    linkage ratio
+    ${kind} held for heave { ${law}, ratio heave 1.2 }
+  }
+}
+
+setup trial from plain {
+  front.held.fit P
+}
+`;
+    const { cars } = contextOf({ "trial.crank": text }, "trial.crank");
+    const held = cars.at(-1)?.model.axles.front?.elements.find(({ path }) => path === "front.held");
+    const left = held?.block.statements.map(({ word }) => word).filter((word) => word !== "ratio" && word !== "fit");
+    expect(left?.sort()).toEqual(words);
+  });
+
   it("mirrors a point on the other side", () => {
     const car = trial("front.rocker.third (0, 193, 456) mm");
     const eyes = (side: "left" | "right") => {

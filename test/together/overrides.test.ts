@@ -128,6 +128,36 @@ describe("a value", () => {
   });
 });
 
+describe("hover", () => {
+  it("says what a sum comes to", () => {
+    expect(hoverOn("front.stated.preload by +20 N", "by")).toContain("Comes to `320 N`.");
+    expect(hoverOn("front.gas.working-temperature by +5 degC", "by")).toContain("Comes to `60 degC`.");
+    expect(hoverOn("front.left.foam.packer by -1 mm", "by")).toContain("Comes to `2 mm`.");
+  });
+
+  it("says what is taken off", () => {
+    const said = hoverOn("remove front.foam", "front.foam");
+    expect(said).toContain("Takes off:\n- `bump-stop foam for corner {` in every.crank, line");
+  });
+
+  it.each([
+    ["twisted", "TB-10", ["torsion-bar { diameter 11 mm"]],
+    ["kneed", "V-3", ["bump { knee 50 mm/s", "rebound { knee 60 mm/s"]],
+    ["gas", "GS-2", ["pressure 15 bar", "volume 60 ml", "area 400 mm^2"]],
+  ] as const)("says what a part stands in place of: %s", (name, part, gone) => {
+    const said = hoverOn(`front.${name}.fit ${part}`, part);
+    expect(said).toContain("Stands in place of:");
+    for (const line of gone) expect(said).toContain(`- \`${line}`);
+    expect(said.match(/ in every\.crank, line /g)).toHaveLength(gone.length);
+  });
+
+  it("says which table a table replaces", () => {
+    const line = "front.curved.curve { 0 mm: 0 N, 10 mm: 700 N }";
+    const said = hoverOn(line, "curved.curve");
+    expect(said).toContain("- `curve { 0 mm: 0 N, 10 mm: 600 N, 20 mm: 1500 N }` in every.crank, line");
+  });
+});
+
 describe("remove", () => {
   const elements = baseModel.axles.front?.elements ?? [];
   const names = [...new Set(elements.map(({ name }) => name))];
