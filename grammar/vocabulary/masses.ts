@@ -1,7 +1,7 @@
 /** Words of what the car weighs: masses, centre of gravity, inertias, driver, fuel, ballast; and what the scales say. */
 import { aShare, notNegative, positive, seen } from "./sources.js";
 import { blockOnly, declares, keyword, oneOf, point, quantity } from "./slots.js";
-import type { Word, WordGroup } from "./word.js";
+import type { Slot, Word, WordGroup } from "./word.js";
 
 const apart = "Lines of their own (`driver`, `fuel`, `ballast`) are not in it: they are added to it.";
 
@@ -168,11 +168,13 @@ const pad = (word: string, where: string): Word => ({
   help: `What the pad under the ${where} wheel shows, with the driver on board and the car settled.`,
 });
 
+const tolerance: Slot = { kind: "quantity", dimension: "share", usual: seen(0, 0.05), limits: aShare };
+
 const scales: readonly Word[] = [
   {
     word: "cross-weight",
     in: ["car"],
-    takes: [[quantity("share")], [quantity("share"), keyword("within"), quantity("share")]],
+    takes: [[quantity("share")], [quantity("share"), keyword("within"), tolerance]],
     role: "property",
     times: "one",
     fallback: "50 % within 0.5 %",

@@ -38,6 +38,8 @@ import { wheelLifts } from "./rules/cases/wheel-lifts.js";
 import { asymmetry } from "./rules/mechanism/asymmetry.js";
 import { coupling } from "./rules/mechanism/coupling.js";
 import { gasExhausted } from "./rules/mechanism/gas-exhausted.js";
+import { crossWeight } from "./rules/masses/cross-weight.js";
+import { massOutside } from "./rules/masses/mass-outside.js";
 import { missedExpectation } from "./rules/mechanism/missed-expectation.js";
 import { nearToggle } from "./rules/mechanism/near-toggle.js";
 import { needlessClaim } from "./rules/mechanism/needless-claim.js";
@@ -86,5 +88,7 @@ export const rules: readonly Rule[] = [
   groundContact,
   wheelLifts,
   beyondTravel,
+  crossWeight,
+  massOutside,
   missedExpectation,
 ];
