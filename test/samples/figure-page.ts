@@ -11,7 +11,7 @@ import type {
   StrengthFigures,
 } from "../../server/analyses/results.js";
 import type { CheckedCar } from "../../server/findings/context.js";
-import type { ElementModel } from "../../server/model/car.js";
+import type { CarModel, ElementModel } from "../../server/model/car.js";
 import { atWheelsUnit, elementUnits } from "../../server/views/element-units.js";
 import { isAbsent, showFigure, showShare } from "../../server/views/figures.js";
 import { type ShowUnit, unitsOfCar } from "../../server/views/units-of-car.js";
@@ -30,6 +30,7 @@ export function figurePage({ model, analysis }: CheckedCar): string {
       elementLines(figures, models, unit),
     ),
     ...carLines(analysis, unit),
+    ...expectedLines(model, analysis),
   ].join("\n");
 }
 
@@ -120,6 +121,16 @@ function eventParts(events: ElementFigures["events"], travel: string, unit: Show
       where === undefined ? "beyond the travel" : `${where.mode} ${showFigure(where.travel, unit("length"), 3)}`;
     return `${what === "free" ? "begins to carry" : "stage used up"} at ${showFigure(at, travel, 3)} (${place})`;
   });
+}
+
+/** What the car is expected to be, as it is; in load cases too. */
+function expectedLines({ expectations }: CarModel, analysis: CarAnalysis): readonly string[] {
+  const told = analysis.expectations.map(({ index, value, unit }) => {
+    const wanted = expectations[index];
+    const at = wanted?.at === undefined ? "" : ` at ${wanted.at}`;
+    return `${wanted?.figure}${at} ${showFigure(value, unit)}`;
+  });
+  return told.length === 0 ? [] : [`  expected: ${told.join(", ")}`];
 }
 
 function carLines({ modal, changeOvers }: CarAnalysis, unit: ShowUnit): readonly string[] {
