@@ -101,6 +101,12 @@ export const figures: readonly FigureWord[] = [
   entry("deflection", "element", ["length", "angle"], "Deflection from design position, compression positive."),
   entry("clearance", "point", "length", "Height of a clearance-point above the road.", true),
   entry("roll-stiffness-front", "car", "share", "Front axle's share of the roll stiffness."),
+  entry(
+    "cross-weight",
+    "car",
+    "share",
+    "Share of the weight on the front right and the rear left wheel together, at rest.",
+  ),
   entry("load-transfer-front", "car", "share", "Front axle's share of the lateral load transfer.", true),
   entry("downforce-front", "car", "share", "Front axle's share of the downforce.", true),
   entry("roll-angle", "car", "angle", "Roll of the body; positive lifts the left side.", true),

@@ -120,6 +120,18 @@ function ofAxle(analysis: AxleAnalysis, axle: string, rest: readonly string[]): 
   return wheel === undefined ? undefined : mean(wheel(analysis.atRest.left), wheel(analysis.atRest.right));
 }
 
+/** Front right and rear left over all four. */
+function crossWeight({ axles: { front, rear } }: Axles): Figure {
+  if (front === undefined || rear === undefined) return absent("the car has one axle only");
+  const loads: number[] = [];
+  for (const { load } of [front.atRest.left, front.atRest.right, rear.atRest.left, rear.atRest.right]) {
+    if (isAbsent(load)) return load;
+    loads.push(load);
+  }
+  const [fl = 0, fr = 0, rl = 0, rr = 0] = loads;
+  return (fr + rl) / (fl + fr + rl + rr);
+}
+
 /** The figure that a path names at static trim, SI; absent with the reason where there is none. */
 export function figureAtPath(car: Axles, path: string): Figure {
   const segments = path.split(".");
@@ -127,6 +139,7 @@ export function figureAtPath(car: Axles, path: string): Figure {
   if (CASE_ONLY.has(first)) return caseOnly(first);
   if (first === "roll-stiffness-front")
     return car.axles.front?.rates.rollStiffnessShare ?? absent("the car has no front axle");
+  if (first === "cross-weight" && rest.length === 0) return crossWeight(car);
   if (first === "front" || first === "rear") {
     const analysis = car.axles[first];
     return analysis === undefined

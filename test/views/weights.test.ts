@@ -1,6 +1,7 @@
 /** What is read of masses and corner weights: hovers and the page, from a car's text to its figures. */
 import { describe, expect, it } from "vitest";
 import { createWorkspace } from "../../server/snapshot/create.js";
+import { completeAt } from "../../server/views/completion/complete.js";
 import { hoverAt } from "../../server/views/hover.js";
 import { weightsOf, weightsPage } from "../../server/views/weights-page.js";
 import { twoAxles } from "../support/two-axles.js";
@@ -49,6 +50,28 @@ describe("the hover of what weighs", () => {
 
   it("says what thread is missing", () => {
     expect(hover(car, "scales {")).toContain("no figure where front.left.side has no thread");
+  });
+});
+
+describe("a mass line in a set-up", () => {
+  const text = `${car}\nsetup light from tried {\n  n\n  remove nose\n  expect cross-weight 50 % within 0.1 %\n}\n`;
+
+  it("is offered where a line begins, and filled in", () => {
+    const workspace = createWorkspace({ read: () => ({ missing: "missing" }) });
+    const half = text.replace("  remove nose\n", "");
+    workspace.set("file:///car.crank", half);
+    const labels = completeAt(workspace.file("file:///car.crank"), half.indexOf("\n  n\n") + 4).map(
+      ({ label }) => label,
+    );
+    expect(labels).toEqual(expect.arrayContaining(["driver.mass", "nose.centre", "nose.mass"]));
+  });
+
+  it("is removed by its name, and what is expected of the cross weight is judged", () => {
+    const light = carIn(text.replace("\n  n\n", "\n"), 1);
+    expect(light.analysis.expectations[0]).toMatchObject({ met: true });
+    expect(light.model.block.statements.some(({ word }) => word === "ballast")).toBe(false);
+    const { symbols } = fileOf(text.replace("\n  n\n", "\n"));
+    expect(symbols.find(({ name }) => name === "nose")?.references).toHaveLength(1);
   });
 });
 

@@ -2,6 +2,7 @@
 import type { Span, Statement } from "../../../grammar/index.js";
 import { findWord, wordsIn } from "../../../grammar/vocabulary/index.js";
 import type { Word } from "../../../grammar/vocabulary/word.js";
+import { massStatements } from "../../assemble/masses.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import type { Place } from "../place.js";
 import { carAt, everyElement } from "../subject.js";
@@ -24,8 +25,13 @@ export function overrideCandidates(file: FileView, place: Place, span: Span): re
         candidate(`${name}.${word.word}`, "property", span, { documentation: word.help, rank: 2 }),
       ),
     );
+  const masses = massStatements(car.model).flatMap(({ word, name }) =>
+    settable("mass-line").map((line) =>
+      candidate(`${name?.text ?? word}.${line.word}`, "property", span, { documentation: line.help }),
+    ),
+  );
   const labels = new Set<string>();
-  return [...elements, ...axles].filter(({ label }) => !labels.has(label) && labels.add(label));
+  return [...elements, ...masses, ...axles].filter(({ label }) => !labels.has(label) && labels.add(label));
 }
 
 /** Words of a block that carry one value: what a day's set-up changes. */
@@ -42,7 +48,9 @@ export function overriddenWord(file: FileView, place: Place, line: Statement): W
   const element = everyElement(car).find(({ model }) =>
     path.join(".").startsWith(`${model.path.replace(/\.(left|right)\./, ".")}.`),
   );
-  const concepts = element === undefined ? ["axle", "wheel", "car"] : [element.model.kind];
+  const isMass = massStatements(car.model).some(({ word, name }) => (name?.text ?? word) === path[0]);
+  const outside = isMass ? ["mass-line"] : ["axle", "wheel", "car"];
+  const concepts = element === undefined ? outside : [element.model.kind];
   for (const concept of concepts) {
     const word = findWord(concept, last);
     if (word !== undefined) return word;
