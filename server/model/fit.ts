@@ -29,7 +29,7 @@ export interface Parts {
 
 /**
  * `below`: what the element says itself holds over the part; `anew`: the part replaces what was
- * fitted before, with everything that was said about it.
+ * fitted of its kind before, with everything that was said about it. A bar keeps its tube when it gets other blades.
  */
 export function expandFit(block: TreeBlock, parts: Parts, sink: Sink, how: "below" | "anew"): TreeBlock {
   const fit = wordIn(block, "fit");
@@ -39,9 +39,9 @@ export function expandFit(block: TreeBlock, parts: Parts, sink: Sink, how: "belo
   if (part === undefined) return block;
   const brought = linesOf(part, block.concept);
   const put = new Set(how === "anew" ? brought.flatMap((line) => insteadOf(line.word, block.concept)) : []);
-  const own = block.statements.filter(
-    (statement) => how === "below" || !(statement.part !== undefined || put.has(statement.word)),
-  );
+  const isGone = ({ word, part: from }: TreeStatement): boolean =>
+    put.has(word) || (from !== undefined && parts.find(from)?.word === part.word);
+  const own = how === "below" ? block.statements : block.statements.filter((statement) => !isGone(statement));
   const words = new Map(brought.map((statement) => [statement.word, statement]));
   const merged = own.map((statement) => {
     const under = words.get(statement.word);

@@ -164,6 +164,47 @@ setup trial from plain {
     expect(left?.sort()).toEqual(words);
   });
 
+  it("that fits blades or link springs to a bar leaves the tube that was fitted before", () => {
+    const text = `catalogue {
+  torsion-bar T-1 { diameter 16 mm, bore 10 mm, length 400 mm }
+  torsion-bar T-2 { diameter 18 mm, bore 12 mm, length 400 mm }
+  blade B-1 { section 8 x 20 mm, length 70 mm }
+  link-spring L-1 { rate 150 N/mm, travel 3 mm }
+}
+
+car plain {
+  wheelbase 2500 mm
+  mass 500 kg
+  mass-front 50 %
+  cg-height 300 mm
+  axle front {
+    track 1400 mm
+    wheel { centre (0, 700, 300) mm, unsprung-mass 15 kg }
+    linkage ratio
+    anti-roll-bar bar for roll { fit T-1, ratio roll 0.5 deg/mm }
+  }
+}
+
+setup bladed from plain {
+  front.bar.fit B-1
+}
+
+setup sprung from bladed {
+  front.bar.fit L-1
+}
+
+setup stiffer from sprung {
+  front.bar.fit T-2
+}
+`;
+    const { cars } = contextOf({ "trial.crank": text }, "trial.crank");
+    const block = cars.at(-1)?.model.axles.front?.elements.find(({ path }) => path === "front.bar")?.block;
+    const words = block?.statements.map(({ word }) => word).filter((word) => word !== "ratio" && word !== "fit");
+    expect(words?.sort()).toEqual(["blade", "link-spring", "torsion-bar"]);
+    const tube = block?.statements.find(({ word }) => word === "torsion-bar")?.block?.statements;
+    expect(tube?.find(({ word }) => word === "diameter")?.values).toMatchObject([{ value: 0.018 }]);
+  });
+
   it("mirrors a point on the other side", () => {
     const car = trial("front.rocker.third (0, 193, 456) mm");
     const eyes = (side: "left" | "right") => {
