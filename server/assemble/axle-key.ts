@@ -142,10 +142,13 @@ export function blockKey(block: ResolvedBlock): string {
 const elementKey = ({ path, kind, side, for: modes, connection, block }: ElementModel): string =>
   `${path} ${kind} ${side ?? ""} ${modes.join()} ${connectionKey(connection)}${blockKey(block)}\n`;
 
+/** The key of an axle: made, or at hand. */
+export type KeyOf = (axle: AxleModel, car: CarModel) => string;
+
 /** The key of everything that joins the axles: of both of them, and of the elements between them. */
-export function joiningKey(car: CarModel): string {
+export function joiningKey(car: CarModel, keyOf: KeyOf = axleKey): string {
   const { front, rear } = car.axles;
-  const axles = [front, rear].map((axle) => (axle === undefined ? "-" : axleKey(axle, car)));
+  const axles = [front, rear].map((axle) => (axle === undefined ? "-" : keyOf(axle, car)));
   return `${axles.join("\n")}\n${car.elements.map(elementKey).join("")}`;
 }
 

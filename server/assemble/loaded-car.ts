@@ -9,7 +9,7 @@ import type { CarUnderLoad, LoadCase, LoadedAxle, WheelPlace } from "../elements
 import { monotoneSurface, type Surface } from "../maths/monotone-surface.js";
 import type { AxleModel, CarModel, CaseModel, ResolvedBlock, WheelModel } from "../model/car.js";
 import { assembleAxle } from "./assemble.js";
-import { blockKey, joiningKey } from "./axle-key.js";
+import { blockKey, joiningKey, type KeyOf } from "./axle-key.js";
 import { assembleCarElements } from "./car-elements.js";
 import { massesOfCar } from "./masses.js";
 import { blockOf, numberOf, quantityOf, statementOf, tableOf } from "./reading.js";
@@ -140,12 +140,12 @@ export const loadCaseOf = ({ name, block }: CaseModel): LoadCase => ({
 });
 
 /** The content key of a car and its cases: every number that their equilibrium rests on, and every name. */
-export function loadedCarKey(car: CarModel, cases: readonly LoadCase[]): string {
+export function loadedCarKey(car: CarModel, cases: readonly LoadCase[], keyOf?: KeyOf): string {
   const { brakes, drive, block } = car;
   const whole = block.statements.filter(({ word }) => WHOLE.has(word));
   const { height } = massesOfCar(car).centre;
   const parts = [height, brakes?.front?.value, brakes?.mounting, drive].map((part) => part ?? "-");
-  return `${parts.join(" ")}${blockKey({ ...block, statements: whole, rows: [] })}${JSON.stringify([cases, pointsOf(car)])}\n${joiningKey(car)}`;
+  return `${parts.join(" ")}${blockKey({ ...block, statements: whole, rows: [] })}${JSON.stringify([cases, pointsOf(car)])}\n${joiningKey(car, keyOf)}`;
 }
 
 /** Words of the car as a whole that the equilibrium reads from its block. */

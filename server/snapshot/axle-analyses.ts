@@ -25,6 +25,7 @@ interface Joined {
 const mostMechanisms = 20;
 
 export class AxleAnalyses {
+  readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
@@ -35,15 +36,24 @@ export class AxleAnalyses {
     const mechanism = kept?.[axle.name];
     if (mechanism !== undefined) return analyseAxle(mechanism);
     const joined = this.#joinedIn(car)?.loads?.[axle.name];
-    const key = axleKey(axle, car);
+    const key = this.#keyOf(axle, car);
     return this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
-      analyseAxle({ ...this.#mechanism(axle, car, key), joined }),
+      analyseAxle({ ...this.#mechanism(axle, car), joined }),
     );
   }
 
-  #mechanism(axle: AxleModel, car: CarModel, key = axleKey(axle, car)): AxleMechanism {
-    return this.#mechanisms.get(key, () => assembleAxle(axle, car));
+  #mechanism(axle: AxleModel, car: CarModel): AxleMechanism {
+    return this.#mechanisms.get(this.#keyOf(axle, car), () => assembleAxle(axle, car));
   }
+
+  /** Made once a car: it is as long as all of the axle's numbers. */
+  readonly #keyOf = (axle: AxleModel, car: CarModel): string => {
+    let keys = this.#keys.get(car);
+    if (keys === undefined) this.#keys.set(car, (keys = new Map()));
+    let key = keys.get(axle);
+    if (key === undefined) keys.set(axle, (key = axleKey(axle, car)));
+    return key;
+  };
 
   /** The elements that join the axles; few cars have any. */
   joining(car: CarModel): CarJoining | undefined {
@@ -55,12 +65,12 @@ export class AxleAnalyses {
     const cases = car.cases.map(loadCaseOf);
     const made = (): CarCases =>
       carCases(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases);
-    return kept === undefined ? this.#cases.get(loadedCarKey(car, cases), made) : made();
+    return kept === undefined ? this.#cases.get(loadedCarKey(car, cases, this.#keyOf), made) : made();
   }
 
   #joinedIn(car: CarModel): Joined | undefined {
     if (car.elements.length === 0) return undefined;
-    return this.#joined.get(joiningKey(car), () => {
+    return this.#joined.get(joiningKey(car, this.#keyOf), () => {
       const joining = assembleCarElements(car);
       return { joining, loads: joinedLoads(joining) };
     });
