@@ -14,10 +14,9 @@
  * Source: statics of four springs under a rigid body; least-norm solution. That cross weight is set by turns of opposite
  * sign at the corners is common practice, no published source.
  */
-import { inverse, LuDecomposition, Matrix } from "ml-matrix";
 import { eachWheel, type Wheels } from "../elements/car-connection.js";
 import { leastNorm } from "../maths/least-norm.js";
-import { throughSprings } from "../maths/in-series.js";
+import { pushedOnSprings } from "../maths/rigid-on-springs.js";
 import { absent } from "./absent.js";
 import { GRAVITY } from "./loads.js";
 import type { Absent, Figure } from "./results.js";
@@ -81,11 +80,15 @@ export interface ScalesFigures {
   readonly roll: Figure;
 }
 
+/** kg or N: beyond it sums lose their digits. */
+const MOST = 1e12;
+
 /** Shares of four loads, whatever their unit. */
 export function weigh(loads: Wheels, x: Wheels, y: Wheels): Weighed | Absent {
   const [fl, fr, rl, rr] = loads;
   const total = fl + fr + rl + rr;
   if (!(total > 0)) return absent("the scales show nothing");
+  if (!(total < MOST)) return absent("the scales show more than any car weighs");
   const mean = (of: Wheels): number => loads.reduce((sum, load, i) => sum + load * (of[i] ?? 0), 0) / total;
   return {
     total,
@@ -96,27 +99,7 @@ export function weigh(loads: Wheels, x: Wheels, y: Wheels): Weighed | Absent {
   };
 }
 
-interface Answer {
-  /** Rows of the change of load, N, and of the body's heave, pitch and roll, for each metre at each corner. */
-  readonly loads: Matrix;
-  readonly body: Matrix;
-}
-
-/** What raising the corners does; undefined where the springs do not hold the body. */
-function answer({ tyres, x, y }: ScalesQuestion, stiffness: Matrix, force: Matrix): Answer | undefined {
-  const geometry = new Matrix([0, 1, 2, 3].map((i) => [1, x[i] ?? 0, -(y[i] ?? 0)]));
-  const through = tyres === undefined ? stiffness.to2DArray() : throughSprings(stiffness.to2DArray(), tyres);
-  if (through === undefined) return undefined;
-  const ride = new Matrix(through);
-  const held = geometry.transpose().mmul(ride).mmul(geometry);
-  const lu = new LuDecomposition(held);
-  if (lu.isSingular()) return undefined;
-  const springs = tyres && Matrix.diag([...tyres]);
-  const passed = springs === undefined ? force : springs.mmul(inverse(Matrix.add(stiffness, springs))).mmul(force);
-  const body = lu.solve(geometry.transpose().mmul(passed)).mul(-1);
-  return { loads: Matrix.add(passed, ride.mmul(geometry).mmul(body)), body };
-}
-
+const WHEELS = [0, 1, 2, 3] as const;
 const FR = 1;
 const RL = 2;
 
@@ -125,16 +108,23 @@ function solved(question: ScalesQuestion, { cross, total }: Weighed): Pick<Scale
   const none = (why: Absent) => ({ turns: why, roll: why });
   if ("kind" in stiffness) return none(stiffness);
   if ("kind" in corners) return none(corners);
-  const force = new Matrix([0, 1, 2, 3].map((wheel) => corners.map((corner) => corner.force[wheel] ?? 0)));
-  const found = answer(question, new Matrix(stiffness.map((row) => [...row])), force);
+  const { tyres, x, y } = question;
+  const found = pushedOnSprings({
+    stiffness,
+    series: tyres,
+    pushes: WHEELS.map((wheel) => corners.map((corner) => corner.force[wheel] ?? 0)),
+    motions: WHEELS.map((wheel) => [1, x[wheel] ?? 0, -(y[wheel] ?? 0)]),
+  });
   if (found === undefined) return none(absent("the springs do not hold the body on all four wheels"));
   const { loads, body } = found;
-  const across = loads.getRow(FR).map((value, i) => value + (loads.getRow(RL)[i] ?? 0));
+  const [heave = [], pitch = [], rolls = []] = body;
+  const across = (loads[FR] ?? []).map((value, i) => value + (loads[RL]?.[i] ?? 0));
   const wanted = (target - cross) * total * GRAVITY;
-  const raise = leastNorm([across, body.getRow(0), body.getRow(1)], [wanted, 0, 0]);
+  const raise = leastNorm([across, heave, pitch], [wanted, 0, 0]);
   if (raise === undefined) return none(absent("no turns at these corners change the cross weight alone"));
-  const change = loads.mmul(Matrix.columnVector(raise)).to1DArray();
-  const roll = body.mmul(Matrix.columnVector(raise)).get(2, 0);
+  const times = (row: readonly number[]): number => row.reduce((sum, value, i) => sum + value * (raise[i] ?? 0), 0);
+  const change = loads.map(times);
+  const roll = times(rolls);
   const turns = corners.map((corner, i) =>
     turnOf(corner, raise[i] ?? 0, (readings[i] ?? 0) + (change[i] ?? 0) / GRAVITY),
   );

@@ -184,8 +184,13 @@ function centreOf(parts: readonly Part[], taken: readonly Part[], of: Coordinate
     sum += sign * part.mass;
     moment += sign * part.mass * at;
   }
-  return sum > 0 ? moment / sum : NOTHING_SPRUNG;
+  if (!(sum > 0)) return NOTHING_SPRUNG;
+  const at = moment / sum;
+  return Number.isFinite(at) ? at : "a mass lies beyond any place";
 }
+
+/** kg */
+const MOST = 1e12;
 
 const NOTHING_SPRUNG = "the unsprung masses leave nothing of the car's mass";
 
@@ -199,6 +204,7 @@ function massOf(parts: readonly Part[], taken: readonly Part[] = []): Known {
     if (!isKnown(mass)) return mass;
     sum -= mass;
   }
+  if (!(sum < MOST)) return "the masses are beyond what a car weighs";
   return sum > 0 ? sum : NOTHING_SPRUNG;
 }
 

@@ -1,4 +1,5 @@
 /** What is read of masses and corner weights: hovers and the page, from a car's text to its figures. */
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { createWorkspace } from "../../server/snapshot/create.js";
 import { completeAt } from "../../server/views/completion/complete.js";
@@ -115,5 +116,43 @@ describe("the page of weights", () => {
     expect(fl.turns * 0.00125).toBeCloseTo(fl.movement, 12);
     // A longer push rod raises the body.
     expect(fl.movement).toBeGreaterThan(0);
+  });
+});
+
+describe("whatever is written of masses", () => {
+  const number = fc.constantFrom("0", "-3", "1", "75", "560", `1${"0".repeat(300)}`, "0.000001");
+  const line = fc.oneof(
+    number.map((value) => `cg-left ${value} mm`),
+    number.map((value) => `cross-weight ${value} %`),
+    fc.tuple(number, number).map(([mass, y]) => `ballast b { mass ${mass} kg, centre (${y}, ${mass}, 0) mm }`),
+    fc
+      .tuple(number, number, number)
+      .map(([a, b, c]) => `scales { front-left ${a} kg, front-right ${b} kg, rear-left ${c} kg, rear-right ${a} kg }`),
+    fc.constantFrom(
+      "driver { }",
+      "fuel { mass 3 }",
+      "ballast { mass 3 kg }",
+      "scales { front-left 3 kg }",
+      "remove driver",
+      "keep-seats",
+    ),
+  );
+
+  it("gives figures or reasons, never a figure that is none", () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(line, { maxLength: 4, selector: (text) => text.split(" ")[0] }), (lines) => {
+        const text = `${car.replace(/scales \{[^}]*\}/, "")}\nsetup odd from tried {\n  ${lines.join("\n  ")}\n}\n`;
+        for (const one of fileOf(text).cars) {
+          const shown = JSON.stringify([weightsOf(one), weightsPage(one), one.analysis.axles], (_, value: unknown) =>
+            typeof value === "number" && !Number.isFinite(value) ? "not finite" : value,
+          );
+          expect(shown).not.toContain("not finite");
+          expect(shown).not.toMatch(/NaN|Infinity|no figure/);
+        }
+        fileOf(text).findings();
+        hover(text, "odd");
+      }),
+      { numRuns: 60 },
+    );
   });
 });

@@ -50,7 +50,7 @@ function offIn({ model }: CheckedCar): Off | undefined {
   if (readings === undefined) return undefined;
   const [fl, fr, rl, rr] = readings;
   const total = fl + fr + rl + rr;
-  if (!(total > 0)) return undefined;
+  if (!(total > 0 && Number.isFinite(total))) return undefined;
   const cross = (fr + rl) / total;
   return Math.abs(cross - target) > within + ROUNDING ? { cross, target, within } : undefined;
 }
