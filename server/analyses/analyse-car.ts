@@ -35,7 +35,7 @@ export interface CarJoining {
 
 const NOTHING_JOINS: CarJoining = { elements: [], axles: { front: undefined, rear: undefined }, problems: [] };
 
-const NO_CASES: CarCases = { names: [], at: () => undefined };
+const NO_CASES: CarCases = { names: [], at: () => undefined, sweep: () => absent("no load cases were given") };
 
 /** Share of `own` in the car's roll stiffness, tyres left out. */
 function rollShare(own: AxleRates, other: AxleRates | undefined): Figure {

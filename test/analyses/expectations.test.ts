@@ -80,7 +80,11 @@ describe("figures by path", () => {
 describe("judging", () => {
   const limit = (value: number) => ({ value, unit: "N/mm" });
   const one = (wants: Parameters<typeof judge>[0][number]["wants"], figure = "front.heave-rate", when?: string) => {
-    const [judged] = judge([{ figure, at: when, wants }], analysis, { names: [], at: () => undefined });
+    const [judged] = judge([{ figure, at: when, wants }], analysis, {
+      names: [],
+      at: () => undefined,
+      sweep: () => ({ kind: "absent", reason: "no sweep" }),
+    });
     if (judged === undefined) throw new Error("not judged");
     return judged;
   };

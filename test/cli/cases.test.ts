@@ -59,6 +59,44 @@ describe("bellcrank cases", () => {
   });
 });
 
+describe("bellcrank cases --sweep", () => {
+  let shop: Workshop;
+  beforeAll(() => {
+    shop = openWorkshop();
+  });
+  afterAll(() => shop.remove());
+  const run = (...more: string[]) => shop.run("cases", "quill/quill.crank", "--sweep", ...more);
+
+  it("gives curves over speed in every format", () => {
+    const { out, code } = run("speed", "--to", "200km/h:4", "--format", "json");
+    expect(code).toBe(0);
+    expect(problemsAgainst("case-sweep", out)).toEqual([]);
+    const sweep = JSON.parse(out);
+    expect(sweep.points.map(({ value }: { value: { value: number } }) => Math.round(value.value))).toEqual([
+      0, 50, 100, 150, 200,
+    ]);
+    expect(run("speed", "--to", "200km/h:4").out).toContain("Speed sweep");
+    const csv = run("speed", "--to", "200km/h:4", "--format", "csv").out.split("\n");
+    expect(csv[0]).toMatch(/^speed \(km\/h\),branch,rideHeightFront \(mm\)/);
+    expect(csv).toHaveLength(7);
+  });
+
+  it("goes on in lateral acceleration until a wheel lifts, at the speed of a case", () => {
+    const { out } = run("lateral", "--at", "hairpin", "--format", "json");
+    expect(problemsAgainst("case-sweep", out)).toEqual([]);
+    const sweep = JSON.parse(out);
+    expect(sweep.end.reason).toMatch(/wheel lifts$/);
+    expect(sweep.points[0].figures.downforceFront.value).toBeGreaterThan(40);
+    expect(run("lateral", "--format", "markdown").out).toContain("wheel lifts");
+  });
+
+  it("knows wrong values", () => {
+    expect(run("speed", "--to", "200kg").code).toBe(2);
+    expect(run("speed", "--to", "200km/h:0").code).toBe(2);
+    expect(run("speed", "--at", "nowhere").err).toContain("no case nowhere");
+  });
+});
+
 describe("bellcrank rates --at", () => {
   let shop: Workshop;
   beforeAll(() => {

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 
 export function problemsAgainst(
-  schema: "cases" | "check" | "rates" | "rates-at" | "kinematics" | "weights",
+  schema: "case-sweep" | "cases" | "check" | "curves" | "rates" | "rates-at" | "kinematics" | "weights",
   output: string,
 ): unknown {
   const validate = new Ajv({ allErrors: true }).compile(

@@ -4,8 +4,9 @@
  * Invariant: nothing is assembled or solved for a car whose cases nobody asks for.
  */
 import type { CarUnderLoad, LoadCase } from "../../elements/loaded-car.js";
-import { isAbsent } from "../absent.js";
+import { absent, isAbsent } from "../absent.js";
 import type { Absent } from "../results.js";
+import { sweepOf } from "../sweeps/car-sweeps.js";
 import { caseFigures } from "./case-figures.js";
 import type { CarCases, CaseResult } from "./results.js";
 import { equilibrium, type Ready, readyCar } from "./solve.js";
@@ -39,6 +40,7 @@ export function carCases(car: () => CarUnderLoad, cases: readonly LoadCase[]): C
   const byName = new Map(cases.map((one) => [one.name, one]));
   const known = new Map<string, CaseResult>();
   let made: Ready | Absent | undefined;
+  const readied = (): Ready | Absent => (made ??= ready(car()));
   return {
     names: cases.map(({ name }) => name),
     at(name) {
@@ -46,10 +48,16 @@ export function carCases(car: () => CarUnderLoad, cases: readonly LoadCase[]): C
       if (asked === undefined) return undefined;
       const before = known.get(name);
       if (before !== undefined) return before;
-      made ??= ready(car());
-      const result = isAbsent(made) ? { ...made, name } : solveCase(made, asked);
+      const found = readied();
+      const result = isAbsent(found) ? { ...found, name } : solveCase(found, asked);
       known.set(name, result);
       return result;
+    },
+    sweep(question) {
+      const base = question.from === undefined ? undefined : byName.get(question.from);
+      if (question.from !== undefined && base === undefined) return absent(`the car has no case ${question.from}`);
+      const found = readied();
+      return isAbsent(found) ? found : sweepOf(found, (asked) => solveCase(found, asked), base, question);
     },
   };
 }

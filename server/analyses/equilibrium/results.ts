@@ -1,4 +1,4 @@
-/** The figures of a load case as they leave the analyses: plain readonly data, SI. */
+/** The figures of load cases, and of sweeps over them, as they leave the analyses: plain readonly data, SI. */
 import type { LoadCase } from "../../elements/loaded-car.js";
 import type { Absent, ByMode, Figure } from "../results.js";
 import type { WheelName, WhyNot } from "./outcome.js";
@@ -117,9 +117,48 @@ export interface CaseElement {
   readonly stop: { readonly isReached: boolean; readonly left: number } | undefined;
 }
 
-/** The load cases of one car or set-up, each worked out when it is first asked for. */
+export interface SweepPoint {
+  /** m/s or m/s². */
+  readonly value: number;
+  /** A push would grow on the unstable one: the car is never found there, it parts what returns from what does not. */
+  readonly branch: "stable" | "unstable";
+  readonly figures: CaseFigures;
+}
+
+/** Something that begins on the way. */
+export interface SweepEvent {
+  readonly value: number;
+  readonly what: "wheel-lifts" | "stop-reached";
+  /** "front left", or the path of the stop. */
+  readonly name: string;
+}
+
+export interface Sweep {
+  readonly kind: "sweep";
+  readonly over: "speed" | "lateral";
+  /** The stable branch from the start, then what follows it round its ends. */
+  readonly points: readonly SweepPoint[];
+  readonly events: readonly SweepEvent[];
+  /** Where the stable branch ends before what was asked for, and why; undefined where it does not. */
+  readonly end: { readonly value: number; readonly why: string } | undefined;
+}
+
+export interface SweepQuestion {
+  readonly over: "speed" | "lateral";
+  /** The case that everything else is taken from; undefined for a straight, level road (in a speed sweep) or standstill. */
+  readonly from: string | undefined;
+  /** m/s or m/s²; a lateral sweep goes on until the first wheel lifts, but no further. */
+  readonly to: number;
+  /** Steps of the stable branch. */
+  readonly steps: number;
+}
+
+export type SweepResult = Sweep | Absent;
+
+/** The load cases of one car or set-up, each worked out when it is first asked for; sweeps are worked out anew each time. */
 export interface CarCases {
   readonly names: readonly string[];
   /** Undefined where the car has no case of that name. */
   at(name: string): CaseResult | undefined;
+  sweep(question: SweepQuestion): SweepResult;
 }
