@@ -29,7 +29,7 @@ export function weightsCard(car: CheckedCar, word: string | undefined): string |
   if (word === "scales" || word === "cross-weight") return scalesCard(car);
   if (word === undefined || !(MASSES.has(word) || isBallast(car, word))) return undefined;
   const reasons = new Set<string>();
-  const table = asTable(massSection(massesOf(car), unitsOfCar(car.model), reasons));
+  const table = asTable(massSection(massesOf(car), weightsOf(car).weighed, unitsOfCar(car.model), reasons));
   return [table, ...why(reasons)].join("\n\n");
 }
 

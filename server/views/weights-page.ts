@@ -30,7 +30,7 @@ export function weightsPage(car: CheckedCar): RatesPage {
   const unit = unitsOfCar(car.model);
   const weights = weightsOf(car);
   const sections = [
-    massSection(massesOf(car), unit, reasons),
+    massSection(massesOf(car), weights.weighed, unit, reasons),
     lineSection(car.model, unit),
     ...(weights.scales === undefined
       ? [trimSection(weights, unit, reasons)]
@@ -41,6 +41,7 @@ export function weightsPage(car: CheckedCar): RatesPage {
 
 export function massSection(
   { total, frontShare, centre, sprung }: CarMasses,
+  weighed: CornerWeights["weighed"],
   unit: ShowUnit,
   reasons: Set<string>,
 ): Section {
@@ -57,6 +58,7 @@ export function massSection(
     rows: [
       both("mass", known(total), known(sprung.mass), mass),
       ["share on the front wheels", shareCell(share, reasons), ""],
+      ["share on the left wheels, at static trim", shareCell(isAbsent(weighed) ? weighed : weighed.left, reasons), ""],
       both("centre of gravity behind the front axle", known(centre.behind), known(sprung.centre.behind), length),
       both("left of the centre plane", known(centre.left), known(sprung.centre.left), length),
       both("above the ground", known(centre.height), known(sprung.centre.height), length),

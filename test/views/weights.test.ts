@@ -32,6 +32,7 @@ describe("the hover of what weighs", () => {
   it("tells the sum on the car's own mass, and on every line beside it", () => {
     for (const at of ["mass 560 kg", "driver {", "mass 75 kg", "ballast nose", "cg-height 300 mm"]) {
       expect(hover(car, at)).toContain("| mass | 640 kg | 568 kg |");
+      expect(hover(car, at)).toContain("| share on the left wheels, at static trim | 50 % |");
     }
   });
 
@@ -140,8 +141,8 @@ describe("whatever is written of masses", () => {
 
   it("gives figures or reasons, never a figure that is none", () => {
     fc.assert(
-      fc.property(fc.uniqueArray(line, { maxLength: 4, selector: (text) => text.split(" ")[0] }), (lines) => {
-        const text = `${car.replace(/scales \{[^}]*\}/, "")}\nsetup odd from tried {\n  ${lines.join("\n  ")}\n}\n`;
+      fc.property(fc.uniqueArray(line, { maxLength: 4, selector: (text) => text.split(" ")[0] }), (written) => {
+        const text = `${car.replace(/scales \{[^}]*\}/, "")}\nsetup odd from tried {\n  ${written.join("\n  ")}\n}\n`;
         for (const one of fileOf(text).cars) {
           const shown = JSON.stringify([weightsOf(one), weightsPage(one), one.analysis.axles], (_, value: unknown) =>
             typeof value === "number" && !Number.isFinite(value) ? "not finite" : value,
