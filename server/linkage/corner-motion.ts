@@ -5,7 +5,7 @@
  * Invariant: positions and dz/dθ are those of `position.ts`; nothing is solved twice.
  */
 import { add, cross, dot, scale, sub, type Vec3 } from "../maths/vec3.js";
-import type { Body, CornerMotion, Jet, PointMotion } from "./corner.js";
+import type { Body, CornerMotion, Jet, PointMotion, WheelMotion } from "./corner.js";
 import { inUpright, type Skeleton } from "./skeleton.js";
 import type { Pose } from "./position.js";
 import { carry, carryRod, fixedPoint, hinged, type RigidMotion } from "./rigid-motion.js";
@@ -128,24 +128,43 @@ function rockerOf(k: Skeleton, p: Pose, bodies: Bodies): { angle: Jet; body: Rig
   return { angle, body: hinged(k.rocker.foot, k.rocker.axis, at, angle) };
 }
 
-/** The motion of a corner that `p` has been placed for, rates (`slope`) included. */
-export function cornerMotion(k: Skeleton, p: Pose, travel: number): CornerMotion {
-  const bodies = bodiesOf(k, p);
-  const rocker = rockerOf(k, p, bodies);
-  const { trackRod, wheel } = k.geometry;
-  const point = (body: Body, design: Vec3): PointMotion => {
+/** A corner at one travel. The wheel, which most who ask for eyes do not look at, is worked out when it is asked for. */
+class Moving implements CornerMotion {
+  readonly travel: number;
+  readonly rocker: Jet | undefined;
+  readonly #k: Skeleton;
+  readonly #bodies: Bodies;
+  readonly #rocker: RigidMotion | undefined;
+  readonly #axis: Vec3;
+  #wheel: { readonly motion: WheelMotion | undefined } | undefined;
+
+  constructor(k: Skeleton, p: Pose, travel: number) {
+    this.travel = travel;
+    this.#k = k;
+    this.#bodies = bodiesOf(k, p);
+    const rocker = rockerOf(k, p, this.#bodies);
+    this.rocker = rocker?.angle;
+    this.#rocker = rocker?.body;
+    this.#axis = [p.nx, p.ny, p.nz];
+  }
+
+  get wheel(): WheelMotion | undefined {
+    const { wheel } = this.#k.geometry;
+    this.#wheel ??= { motion: wheelMotion(wheel, this.#bodies.upright, this.#axis, this.#k.steerHeld) };
+    return this.#wheel.motion;
+  }
+
+  point(body: Body, design: Vec3): PointMotion {
+    const bodies = this.#bodies;
     if (body === "lower-wishbone") return carry(bodies.lower, design);
     if (body === "upper-wishbone") return carry(bodies.upper, design);
     if (body === "upright") return carry(bodies.upright, design);
-    if (body === "rocker" && rocker !== undefined) return carry(rocker.body, design);
-    if (body === "track-rod" && !k.steerHeld)
-      return carryRod(trackRod.inner, trackRod.outer, carry(bodies.upright, trackRod.outer), design);
-    return fixedPoint(design);
-  };
-  return {
-    travel,
-    point,
-    rocker: rocker?.angle,
-    wheel: wheelMotion(wheel, bodies.upright, [p.nx, p.ny, p.nz], k.steerHeld),
-  };
+    if (body === "rocker" && this.#rocker !== undefined) return carry(this.#rocker, design);
+    if (body !== "track-rod" || this.#k.steerHeld) return fixedPoint(design);
+    const { inner, outer } = this.#k.geometry.trackRod;
+    return carryRod(inner, outer, carry(bodies.upright, outer), design);
+  }
 }
+
+/** The motion of a corner that `p` has been placed for, rates (`slope`) included. */
+export const cornerMotion = (k: Skeleton, p: Pose, travel: number): CornerMotion => new Moving(k, p, travel);

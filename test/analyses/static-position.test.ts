@@ -13,7 +13,7 @@ import type { Element } from "../../server/elements/element.js";
 import type { AxleMechanism } from "../../server/elements/mechanism.js";
 import { isDegenerate } from "../../server/linkage/geometry.js";
 import { hardpointCorner } from "../../server/linkage/hardpoint.js";
-import type { Corner } from "../../server/linkage/corner.js";
+import type { Corner, CornerMotion, WheelMotion } from "../../server/linkage/corner.js";
 import { mirror, type Vec3 } from "../../server/maths/vec3.js";
 import type { CarModel } from "../../server/model/car.js";
 import { expectClose } from "../support/approx.js";
@@ -58,10 +58,14 @@ const loaded = fc
     ),
   );
 
-function cornerAt(travel: number, corner: Corner = wishboneCorner) {
+type OnWheels = CornerMotion & { readonly wheel: WheelMotion };
+
+const hasWheel = (motion: CornerMotion): motion is OnWheels => motion.wheel !== undefined;
+
+function cornerAt(travel: number, corner: Corner = wishboneCorner): OnWheels {
   const motion = corner.motion(travel);
-  if ("kind" in motion || motion.wheel === undefined) throw new Error("out of reach");
-  return { ...motion, wheel: motion.wheel };
+  if ("kind" in motion || !hasWheel(motion)) throw new Error("out of reach");
+  return motion;
 }
 
 /** Energy of all springs at the trim's seats, against both wheels' travel from design. */
