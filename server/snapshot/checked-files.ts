@@ -11,10 +11,11 @@ import type { CheckedCar, RuleContext } from "../findings/context.js";
 import type { Finding, TextEdit } from "../findings/finding.js";
 import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
 import type { CarModel } from "../model/car.js";
+import { keepsSeats } from "../model/keeps-seats.js";
 import { resolveFile, ResolveCache } from "../model/resolve.js";
 import type { ResolvedCar, ResolvedFile } from "../model/resolved-file.js";
 import type { AxleAnalyses } from "./axle-analyses.js";
-import { keepsSeats, keptAxles, type KeptAxles } from "./kept-seats.js";
+import { keptAxles, type KeptAxles } from "./kept-seats.js";
 import { ChangedTexts, type Source, type Texts } from "./texts.js";
 import type { FileView } from "./workspace.js";
 

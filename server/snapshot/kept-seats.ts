@@ -10,14 +10,12 @@ import { assembleAxle } from "../assemble/assemble.js";
 import { massesOfCar } from "../assemble/masses.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleModel, CarModel } from "../model/car.js";
+import { keepsSeats } from "../model/keeps-seats.js";
 
 export interface KeptAxles {
   readonly front: AxleMechanism | undefined;
   readonly rear: AxleMechanism | undefined;
 }
-
-export const keepsSeats = ({ block, setup }: CarModel): boolean =>
-  setup !== undefined && block.statements.some(({ word }) => word === "keep-seats");
 
 /** An axle of the set-up with its rods as they were set; or why they cannot be. */
 function withRods(axle: AxleModel, car: CarModel, { rates }: AxleAnalysis): AxleMechanism | string {

@@ -6,6 +6,7 @@ import type { CarModal, Figure, ModalFigures } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
+import { restName } from "./rest-words.js";
 import { asTable, cell, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -121,7 +122,7 @@ export function carSummary(car: CheckedCar): string | undefined {
   ].map(asTable);
   const why = [...reasons].map((reason) => `- no figure where ${reason}`);
   return [
-    `**${car.model.setup ?? car.model.name}**, at static trim`,
+    `**${car.model.setup ?? car.model.name}**, ${restName(car.model)}`,
     ...tables,
     ...(why.length === 0 ? [] : [why.join("\n")]),
   ].join("\n\n");

@@ -1,6 +1,8 @@
 /** At which position the figures of an axle at rest hold, in words. */
 import type { AxleAnalysis } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
+import type { CarModel } from "../model/car.js";
+import { keepsSeats } from "../model/keeps-seats.js";
 import type { AxleName } from "../model/origin.js";
 import { showFigure } from "./figures.js";
 import { unitsOfCar } from "./units-of-car.js";
@@ -14,7 +16,10 @@ export function restWords({ model, analysis }: CheckedCar, axles: readonly AxleN
     const way = travel > 0 ? "bump" : "droop";
     return [`${axles.length > 1 ? `${name} ` : ""}wheels ${showFigure(Math.abs(travel), unit, 3)} in ${way}`];
   });
-  return ["at static trim", ...moved].join(", ");
+  return [restName(model), ...moved].join(", ");
 }
+
+/** How the car stands: set on the flat patch, or left as it was set for another. */
+export const restName = (model: CarModel): string => (keepsSeats(model) ? "at rest on kept seats" : "at static trim");
 
 const travelOf = (axle: AxleAnalysis | undefined): number => axle?.atRest.left.travel ?? 0;

@@ -12,6 +12,7 @@ import type { CarModel } from "../model/car.js";
 import { titleOf } from "./car-title.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
 import type { RatesPage } from "./rates-page.js";
+import { restName } from "./rest-words.js";
 import { cell, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -33,7 +34,7 @@ export function weightsPage(car: CheckedCar): RatesPage {
     massSection(massesOf(car), weights.weighed, unit, reasons),
     lineSection(car.model, unit),
     ...(weights.scales === undefined
-      ? [trimSection(weights, unit, reasons)]
+      ? [trimSection(weights, restName(car.model), unit, reasons)]
       : scalesSections(weights.scales, unit, reasons)),
   ];
   return { title: titleOf(car.model), sections: sections.filter(({ rows }) => rows.length > 0), reasons: [...reasons] };
@@ -58,7 +59,7 @@ export function massSection(
     rows: [
       both("mass", known(total), known(sprung.mass), mass),
       ["share on the front wheels", shareCell(share, reasons), ""],
-      ["share on the left wheels, at static trim", shareCell(isAbsent(weighed) ? weighed : weighed.left, reasons), ""],
+      ["share on the left wheels, at rest", shareCell(isAbsent(weighed) ? weighed : weighed.left, reasons), ""],
       both("centre of gravity behind the front axle", known(centre.behind), known(sprung.centre.behind), length),
       both("left of the centre plane", known(centre.left), known(sprung.centre.left), length),
       both("above the ground", known(centre.height), known(sprung.centre.height), length),
@@ -90,11 +91,11 @@ function lineSection(model: CarModel, unit: ShowUnit): Section {
 
 const CORNERS = ["front left", "front right", "rear left", "rear right"] as const;
 
-function trimSection({ loads, weighed }: CornerWeights, unit: ShowUnit, reasons: Set<string>): Section {
+function trimSection({ loads, weighed }: CornerWeights, rest: string, unit: ShowUnit, reasons: Set<string>): Section {
   const at = (wheel: number): string =>
     cell(isAbsent(loads) ? loads : (loads[wheel] ?? 0) / GRAVITY, unit("mass"), reasons);
   return {
-    title: "Corner weights at static trim",
+    title: `Corner weights ${rest}`,
     columns: [left(""), right("left"), right("right")],
     rows: [["front", at(0), at(1)], ["rear", at(2), at(3)], ...(isAbsent(weighed) ? [] : shareRows(weighed))],
   };

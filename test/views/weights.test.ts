@@ -32,7 +32,7 @@ describe("the hover of what weighs", () => {
   it("tells the sum on the car's own mass, and on every line beside it", () => {
     for (const at of ["mass 560 kg", "driver {", "mass 75 kg", "ballast nose", "cg-height 300 mm"]) {
       expect(hover(car, at)).toContain("| mass | 640 kg | 568 kg |");
-      expect(hover(car, at)).toContain("| share on the left wheels, at static trim | 50 % |");
+      expect(hover(car, at)).toContain("| share on the left wheels, at rest | 50 % |");
     }
   });
 
@@ -97,6 +97,10 @@ describe("the page of weights", () => {
     // 560 of 640 kg lie 10 mm left.
     expect(weighed.centre[1]).toBeCloseTo((0.01 * 560) / 640, 12);
     expect(weightsPage(carIn(text)).sections.map(({ title }) => title)).toContain("Corner weights at static trim");
+    const kept = `${text}\nsetup still from tried {\n  keep-seats\n}\n`;
+    expect(weightsPage(carIn(kept, 1)).sections.map(({ title }) => title)).toContain(
+      "Corner weights at rest on kept seats",
+    );
   });
 
   it("turns push rods where those trim the axle, and finds the loads that lengthening them gives", () => {
