@@ -12,9 +12,10 @@
  * Invariant: a figure is a number, or the reason why there is none, a full clause; nothing is NaN.
  */
 import type { Vec3 } from "../maths/vec3.js";
+import { inertiaOf, isKnown, type Known, type Part, type Place, plus, together } from "./mass-sum.js";
 import type { AxleName, Sides } from "./mechanism.js";
 
-export type Known = number | string;
+export type { Known, Place } from "./mass-sum.js";
 
 /** A mass that is stated apart from the car's own. */
 export interface MassLine {
@@ -51,13 +52,6 @@ export interface MassData {
   readonly axles: { readonly [A in AxleName]: AxlePlace | undefined };
 }
 
-export interface Place {
-  readonly behind: Known;
-  readonly left: Known;
-  /** At the ride height that the car is set to. */
-  readonly height: Known;
-}
-
 export interface CarMasses {
   readonly total: Known;
   /** Share of the total on the front wheels. */
@@ -77,13 +71,6 @@ export interface SprungMass {
   readonly rollInertia: Known;
   readonly pitchInertia: Known;
 }
-
-/** One part of the sum, at design ride height. */
-interface Part extends Place {
-  readonly mass: Known;
-}
-
-const isKnown = (value: Known): value is number => typeof value === "number";
 
 /** What the body's height above the ground is along the car, and by how much a set-up raises it. */
 interface Ground {
@@ -130,8 +117,6 @@ function groundOf({ axles, wheelbase }: MassData): Ground {
   };
 }
 
-const plus = (a: Known, b: Known): Known => (isKnown(a) ? (isKnown(b) ? a + b : b) : a);
-
 /** The car without its lines. */
 function statedCar({ mass, massFront, cgHeight, cgLeft, wheelbase }: MassData): Part {
   return {
@@ -168,80 +153,6 @@ function wheelPart(data: MassData, axle: AxleName, side: "left" | "right", front
     left: centre?.[1] ?? why,
     height: isKnown(drawn) ? drawn : (radius ?? drawn),
   };
-}
-
-type Coordinate = keyof Place;
-
-/** Σ sign m c / Σ sign m, or what is missing of it; parts that weigh nothing need no place. */
-function centreOf(parts: readonly Part[], taken: readonly Part[], of: Coordinate): Known {
-  let sum = 0;
-  let moment = 0;
-  for (const [part, sign] of [...parts.map((one) => [one, 1] as const), ...taken.map((one) => [one, -1] as const)]) {
-    if (!isKnown(part.mass)) return part.mass;
-    if (part.mass === 0) continue;
-    const at = part[of];
-    if (!isKnown(at)) return at;
-    sum += sign * part.mass;
-    moment += sign * part.mass * at;
-  }
-  if (!(sum > 0)) return NOTHING_SPRUNG;
-  const at = moment / sum;
-  return Number.isFinite(at) ? at : "a mass lies beyond any place";
-}
-
-/** kg */
-const MOST = 1e12;
-
-const NOTHING_SPRUNG = "the unsprung masses leave nothing of the car's mass";
-
-function massOf(parts: readonly Part[], taken: readonly Part[] = []): Known {
-  let sum = 0;
-  for (const { mass } of parts) {
-    if (!isKnown(mass)) return mass;
-    sum += mass;
-  }
-  for (const { mass } of taken) {
-    if (!isKnown(mass)) return mass;
-    sum -= mass;
-  }
-  if (!(sum < MOST)) return "the masses are beyond what a car weighs";
-  return sum > 0 ? sum : NOTHING_SPRUNG;
-}
-
-function together(parts: readonly Part[], taken: readonly Part[] = []): Part {
-  // One part alone is its own centre, to the last digit.
-  const [only, more] = parts;
-  if (only !== undefined && more === undefined && taken.length === 0) return only;
-  return {
-    mass: massOf(parts, taken),
-    behind: centreOf(parts, taken, "behind"),
-    left: centreOf(parts, taken, "left"),
-    height: centreOf(parts, taken, "height"),
-  };
-}
-
-/** The stated inertia moved from the centre of what it was stated for to the common one, and the lines added. */
-function inertiaOf(
-  stated: number | undefined,
-  word: string,
-  parts: readonly Part[],
-  centre: Place,
-  across: readonly Coordinate[],
-): Known {
-  if (stated === undefined) return `the car has no ${word}`;
-  if (parts.length === 1) return stated;
-  let sum = stated;
-  for (const part of parts) {
-    if (part.mass === 0) continue;
-    for (const of of across) {
-      const [mass, at, from] = [part.mass, part[of], centre[of]];
-      if (!isKnown(mass)) return mass;
-      if (!isKnown(at)) return at;
-      if (!isKnown(from)) return from;
-      sum += mass * (at - from) ** 2;
-    }
-  }
-  return sum;
 }
 
 function sprungOf(data: MassData, stated: Part, lines: readonly Part[], wheels: readonly Part[]): SprungMass {
