@@ -28,6 +28,8 @@ export interface NewtonProblem {
   /** Solved where every |residual / scale| is at most this. */
   readonly tolerance: number;
   readonly iterations?: number;
+  /** Without the fallback it stops where Newton's own step does not help: for trying a way that can be made shorter. */
+  readonly plain?: boolean;
 }
 
 export interface Solved {
@@ -66,7 +68,7 @@ const SUFFICIENT = 1e-4;
 /** Jᵀr this small against |J||r| is a stationary point. */
 const STATIONARY = 1e-12;
 /** Damping beyond which a step is too small to change x. */
-const MOST_DAMPING = 1e16;
+const MOST_DAMPING = 1e8;
 
 /** @returns the root, or the best point with the reason why it is none */
 export function dampedNewton(problem: NewtonProblem): Solved | NotConverged {
@@ -133,9 +135,10 @@ function step(problem: NewtonProblem, at: Point, damping: number) {
   if (damping < 1e-8) {
     const full = accepted(problem, at, newtonStep(at));
     if (full !== undefined) return { point: full, damping: 0 };
+    if (problem.plain === true) return undefined;
   }
   const sizes = columnSizes(at);
-  for (let held = Math.max(damping, 1e-3); held < MOST_DAMPING; held *= 4) {
+  for (let held = Math.max(damping, 1e-3); held < MOST_DAMPING; held *= 8) {
     const point = accepted(problem, at, dampedStep(at, sizes, held));
     if (point !== undefined) return { point, damping: held / 10 };
   }

@@ -18,15 +18,16 @@ export interface Solved {
  * - `aero-stiffness`: downforce grows faster with sinking than springs and tyres push back;
  * - `aground`: the body would have to be below the road at an axle line;
  * - `airborne`: both wheels of an axle are off the ground;
+ * - `tips-over`: both wheels of a side are off the ground, and nothing turns the car back;
  * - `reach`: the links do not reach as far as it would take;
  * - `stroke`: an element has no position (a drop link that does not reach, ends that meet);
  * - `unheld`: nothing holds some freedom any more, a lifted wheel for one;
- * - `no-brakes`, `no-drive`: the case needs them, and the car does not say them;
  * - `not-found`: the search ended without either.
  */
 export type WhyNot =
   | { readonly kind: "aero-stiffness" | "unheld" | "not-found" }
   | { readonly kind: "aground" | "airborne"; readonly axle: "front" | "rear" }
+  | { readonly kind: "tips-over"; readonly side: "left" | "right" }
   | { readonly kind: "reach"; readonly wheel: WheelName; readonly link: BindingLink; readonly travel: number }
   | { readonly kind: "stroke"; readonly element: string };
 

@@ -1,6 +1,6 @@
 /**
- * Finds the equilibrium of a car in a case: damped Newton from the flat patch, and where that does not get there or ends
- * beyond a limit, step by step along the way from rest to the case.
+ * Finds the equilibrium of a car in a case: Newton from the flat patch, and where that does not get there or ends beyond
+ * a limit, step by step along the way from rest to the case, at the hard places damped.
  *
  * Invariant: what is returned as solved has every force balanced to 1e-6 N, stands above the road, and would come back
  * after a push: the determinant of the stiffness has kept its sign since rest.
@@ -21,10 +21,12 @@ import { AXLES, SIDES, type Standing } from "./standing.js";
 /** N; the design asks for 1e-6. */
 const TOLERANCE = 1e-7;
 const ACCEPTED = 1e-6;
-const ITERATIONS = 60;
+const ITERATIONS = 30;
+/** On the way to a case, from the position before: a few suffice, or none will. */
+const NEAR_ITERATIONS = 8;
 /** Steps of the way to a case that is not reached at once. */
 const FIRST_STEP = 1 / 8;
-const LEAST_STEP = 1 / 512;
+const LEAST_STEP = 1 / 256;
 
 /** The car at rest with what its springs carry there, ready for any case. */
 export interface Ready {
@@ -73,7 +75,17 @@ type Found =
 
 type Fault = "missed" | "unstable" | { readonly aground: 0 | 1 } | { readonly airborne: 0 | 1 };
 
-function newton(search: Search, load: Load, start: readonly number[]): Found {
+/** Newton's own steps, as long as they help; or with the fallback, that goes on where they do not. */
+interface Manner {
+  readonly plain: boolean;
+  readonly iterations: number;
+}
+
+const STRAIGHT: Manner = { plain: true, iterations: ITERATIONS };
+const NEAR: Manner = { plain: true, iterations: NEAR_ITERATIONS };
+const HELD: Manner = { plain: false, iterations: ITERATIONS };
+
+function newton(search: Search, load: Load, start: readonly number[], how: Manner): Found {
   const { standing, leftOver } = search.ready;
   const [roll, pitch] = standing.arms;
   const scale = start.map((_, i) => (i === 1 ? roll : i === 2 ? pitch : 1));
@@ -91,16 +103,16 @@ function newton(search: Search, load: Load, start: readonly number[]): Found {
     start,
     scale,
     tolerance: TOLERANCE,
-    iterations: ITERATIONS,
+    ...how,
   });
   search.iterations += result.iterations;
-  const { x, residual, iterations } = result;
+  const { x, residual } = result;
   if (residual > ACCEPTED) return { kind: "missed", x, residual, fault: "missed" };
   const balance = balances.get(x);
   if (balance === undefined) return { kind: "missed", x, residual, fault: "missed" };
   const fault = faultOf(search.ready, balance);
   return fault === undefined
-    ? { kind: "solved", solved: { kind: "solved", x, balance, load, iterations, residual } }
+    ? { kind: "solved", solved: { kind: "solved", x, balance, load, iterations: result.iterations, residual } }
     : { kind: "missed", x, residual, fault };
 }
 
@@ -137,7 +149,7 @@ export function equilibrium(ready: Ready, at: LoadCase): Outcome {
   if (missing !== undefined) return missing;
   const load = loadOf(standing, at);
   const search: Search = { ready, blocked: undefined, iterations: 0 };
-  const straight = newton(search, load, startOf(standing, load));
+  const straight = newton(search, load, startOf(standing, load), STRAIGHT);
   if (straight.kind === "solved") return straight.solved;
   const walked = walk(search, at);
   return walked.kind === "solved" ? walked.solved : notConverged(search, at, walked);
@@ -150,7 +162,7 @@ interface Stopped {
   readonly missed: Extract<Found, { kind: "missed" }>;
 }
 
-/** From rest to the case in steps that are halved where one does not get there. */
+/** From rest to the case in steps that are halved where one does not get there; the least of them with the fallback. */
 function walk(search: Search, at: LoadCase): Extract<Found, { kind: "solved" }> | Stopped {
   const { standing } = search.ready;
   let from: readonly number[] = startOf(standing, loadOf(standing, at));
@@ -159,10 +171,10 @@ function walk(search: Search, at: LoadCase): Extract<Found, { kind: "solved" }> 
   for (;;) {
     const share = Math.min(1, reached + step);
     search.blocked = undefined;
-    const found = newton(search, loadOf(standing, at, share), from);
+    const found = newton(search, loadOf(standing, at, share), from, step === LEAST_STEP ? HELD : NEAR);
     if (found.kind === "missed") {
-      step /= 2;
-      if (step < LEAST_STEP) return { kind: "stopped", reached, from, missed: found };
+      if (step === LEAST_STEP) return { kind: "stopped", reached, from, missed: found };
+      step = Math.max(LEAST_STEP, step / 2);
       continue;
     }
     if (share === 1) return found;
@@ -187,8 +199,8 @@ function reasonOf(search: Search, at: LoadCase, { reached, from, missed }: Stopp
   if (typeof fault === "object" && "aground" in fault) return { kind: "aground", axle: AXLES[fault.aground] };
   if (holdsFrozen(search, at, reached, from)) return { kind: "aero-stiffness" };
   if (typeof fault === "object") return { kind: "airborne", axle: AXLES[fault.airborne] };
-  const lifted = axleInTheAir(search.ready, at, reached, from);
-  if (lifted !== undefined) return { kind: "airborne", axle: AXLES[lifted] };
+  const lifted = inTheAir(search.ready, at, reached, from);
+  if (lifted !== undefined) return lifted;
   const { blocked } = search;
   if (blocked?.kind === "no-deflection") return { kind: "stroke", element: blocked.path };
   if (blocked?.kind === "beyond-reach") {
@@ -198,19 +210,23 @@ function reasonOf(search: Search, at: LoadCase, { reached, from, missed }: Stopp
   return fault === "unstable" ? { kind: "unheld" } : { kind: "not-found" };
 }
 
-/** An axle that bears this share of its load at rest is about to leave the road. */
+/** Wheels that bear this share of their load at rest are about to leave the road. */
 const NEXT_TO_NOTHING = 0.05;
 
-/** The axle that bears next to nothing at the last position that could be held. */
-function axleInTheAir({ standing, leftOver }: Ready, at: LoadCase, reached: number, x: readonly number[]) {
-  const loads = balanceOf(standing, loadOf(standing, at, reached), x, leftOver)?.wheels.map(({ load }) => load);
-  if (loads === undefined) return undefined;
-  const share = (axle: 0 | 1): number => {
-    const [left, right] = [2 * axle, 2 * axle + 1];
-    return (loads[left]! + loads[right]!) / (standing.wheels[left]!.load + standing.wheels[right]!.load);
-  };
-  if (share(0) < NEXT_TO_NOTHING) return 0;
-  return share(1) < NEXT_TO_NOTHING ? 1 : undefined;
+const AIRBORNE: readonly (readonly [wheels: readonly [number, number], why: WhyNot])[] = [
+  [[0, 1], { kind: "airborne", axle: "front" }],
+  [[2, 3], { kind: "airborne", axle: "rear" }],
+  [[0, 2], { kind: "tips-over", side: "left" }],
+  [[1, 3], { kind: "tips-over", side: "right" }],
+];
+
+/** The axle or side that bears next to nothing at the last position that could be held. */
+function inTheAir({ standing, leftOver }: Ready, at: LoadCase, reached: number, x: readonly number[]) {
+  const found = balanceOf(standing, loadOf(standing, at, reached), x, leftOver)?.wheels;
+  if (found === undefined) return undefined;
+  const share = ([one, other]: readonly [number, number]): number =>
+    (found[one]!.load + found[other]!.load) / (standing.wheels[one]!.load + standing.wheels[other]!.load);
+  return AIRBORNE.find(([wheels]) => share(wheels) < NEXT_TO_NOTHING)?.[1];
 }
 
 /** Whether the next step would hold if the downforce areas stayed as they are. */
@@ -220,5 +236,5 @@ function holdsFrozen(search: Search, at: LoadCase, reached: number, from: readon
   const balance = balanceOf(standing, load, from, leftOver);
   if (load.air === undefined || balance === undefined) return false;
   const air = frozen(load.air, ...balance.heights);
-  return newton({ ...search, blocked: undefined }, { ...load, air }, from).kind === "solved";
+  return newton({ ...search, blocked: undefined }, { ...load, air }, from, HELD).kind === "solved";
 }

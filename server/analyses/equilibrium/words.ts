@@ -12,6 +12,8 @@ export function whyNotWords(why: WhyNot): string {
       return `the body would come to stand on the road at the ${why.axle} axle line`;
     case "airborne":
       return `both ${why.axle} wheels come off the ground`;
+    case "tips-over":
+      return `both ${why.side} wheels come off the ground, and the car tips over`;
     case "reach":
       return `the ${why.link} of the ${named(why.wheel)} wheel binds at ${millimetres(why.travel)} of travel`;
     case "stroke":

@@ -52,6 +52,7 @@ function remedy({ why }: NoEquilibrium): string {
     case "aground":
       return "Give it stiffer springs in heave, more ride height or less downforce there.";
     case "airborne":
+    case "tips-over":
       return "Ask less of the case, or look at the height of the centre of gravity and the brake bias.";
     case "reach":
     case "stroke":
