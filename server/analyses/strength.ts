@@ -99,8 +99,10 @@ function strokeOf({ element, rest, travel, paths }: StrengthContext, { from, to 
   };
 }
 
+/** A spring that hardly carries anything at rest is one that works both ways, and is held so. */
 function unseated({ pullsUnsaid }: Strength, loads: Loads, paths: readonly Path[]): Where | undefined {
-  if (!pullsUnsaid || !(loads.atRest > 0) || !(loads.least < 0)) return undefined;
+  const largest = Math.max(Math.abs(loads.least), Math.abs(loads.most));
+  if (!pullsUnsaid || !(loads.atRest > ONE_WAY * largest) || !(loads.least < 0)) return undefined;
   return firstWhere(paths, (state) => {
     const load = loads.at(state);
     return load === undefined ? undefined : -load;

@@ -31,6 +31,12 @@ import { unusedPart } from "./rules/unused/unused-part.js";
 import { cycle } from "./rules/files/cycle.js";
 import { fileNotFound } from "./rules/files/file-not-found.js";
 import { measuredTable } from "./rules/files/measured-table.js";
+import { coilBind } from "./rules/strength/coil-bind.js";
+import { overStress } from "./rules/strength/over-stress.js";
+import { overTravel } from "./rules/strength/over-travel.js";
+import { rockerEye } from "./rules/strength/rocker-eye.js";
+import { staticTwist } from "./rules/strength/static-twist.js";
+import { unseated } from "./rules/strength/unseated.js";
 import { beyondTravel } from "./rules/cases/beyond-travel.js";
 import { groundContact } from "./rules/cases/ground-contact.js";
 import { noEquilibrium } from "./rules/cases/no-equilibrium.js";
@@ -83,6 +89,12 @@ export const rules: readonly Rule[] = [
   unbuildable,
   gasExhausted,
   pressureBelowAmbient,
+  overStress,
+  coilBind,
+  unseated,
+  overTravel,
+  staticTwist,
+  rockerEye,
   asymmetry,
   noEquilibrium,
   groundContact,

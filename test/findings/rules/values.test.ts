@@ -34,8 +34,8 @@ describe("implausible-value", () => {
     checkFindings(
       `use "shared.crank"
 setup wet from wren {
-  mass 5450 kg
-#      ^^^^^^^ information implausible-value: "mass" is 5450 kg; in practice it is 150 kg to 2000 kg (common practice, no published source).
+  front.tyre-rate 1650 N/mm
+#                 ^^^^^^^^^ information implausible-value: "tyre-rate" is 1650 N/mm; in practice it is 60 N/mm to 400 N/mm (common practice, no published source).
 }
 `,
       sharedCar,

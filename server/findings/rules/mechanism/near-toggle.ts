@@ -10,6 +10,7 @@
  *
  * setup long-legs from plover {
  *   remove front.roll-damper
+ *   front.corner-bar.torsion-bar.allowable-stress 1200 MPa
  *   front.travel -82 .. 25 mm
  * }
  * ```
@@ -19,6 +20,7 @@
  *
  * setup short-legs from plover {
  *   remove front.roll-damper
+ *   front.corner-bar.torsion-bar.allowable-stress 1200 MPa
  *   front.travel -28 .. 25 mm
  * }
  * ```

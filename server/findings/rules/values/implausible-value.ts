@@ -8,7 +8,7 @@
  * use "shared.crank"
  *
  * setup wet from wren {
- *   mass 5450 kg
+ *   front.tyre-rate 1650 N/mm
  * }
  * ```
  *
@@ -16,7 +16,7 @@
  * use "shared.crank"
  *
  * setup wet from wren {
- *   mass 550 kg
+ *   front.tyre-rate 170 N/mm
  * }
  * ```
  */

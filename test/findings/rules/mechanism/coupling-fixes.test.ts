@@ -318,7 +318,8 @@ describe("what a set-up does", () => {
     expect(after.text).toMatch(
       /\n {2}front\.rocker\.eye roll-(low|high)-([a-z-]+) \(45, [\d.]+, [\d.]+\) mm\n {2}front\.\2\.between left\.rocker\.[a-z-]+ and right\.rocker\.[a-z-]+\n/,
     );
-    expect(after.findings).toHaveLength(1);
+    // The new eye is so near to the old one that their pins would touch, which is told as well.
+    expect(after.findings.filter(({ rule }) => rule !== "rocker-eye")).toHaveLength(1);
   });
 
   it("never changes the claim of what it derives from", () => {

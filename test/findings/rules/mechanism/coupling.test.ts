@@ -119,7 +119,9 @@ describe("coupling", () => {
     const mild = carWith(["eye roll-low (45, 175, 348) mm", "eye roll-low (45, 179.5, 348) mm"]);
     const at = (...lines: readonly string[]) => {
       const context = checked(setup(...lines), mild);
-      return runRules(context).map((finding) => `${finding.rule} ${underlined(context, finding)}`);
+      return runRules(context)
+        .filter(({ rule }) => rule !== "over-stress")
+        .map((finding) => `${finding.rule} ${underlined(context, finding)}`);
     };
     expect(at("mass 545 kg")).toEqual([]);
     expect(at("mass 545 kg", bump)).toEqual([`coupling ${bump}`]);

@@ -58,6 +58,7 @@ const linked = (law: string, more = ""): string =>
   }`,
     `spring side for corner {
       rate 150 N/mm
+      acts both-ways
       between rocker.side and chassis (-55, 88, 385) mm
     }
     damper calm for corner {
