@@ -73,3 +73,6 @@ export const SMALL_ANGLE = 2e-4;
 export const TURNED = 1.2e-2;
 /** Against figures that a table prints with four digits, relative. */
 export const PRINTED_FOUR = 6e-5;
+/** Equilibria of the whole car against SciPy's: loads relative; heights and travels in m, angles in rad. */
+export const ORACLE_CASE = 2e-8;
+export const ORACLE_CASE_M = 2e-10;
