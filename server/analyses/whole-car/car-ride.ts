@@ -1,0 +1,103 @@
+/**
+ * How a car moves about its load cases: modes, and what a road does to it, each worked out when it is asked for.
+ *
+ * Invariant: nothing is assembled, solved or linearised for a car that nobody asks about.
+ */
+import { AT_REST, type CarUnderLoad, type LoadCase } from "../../elements/loaded-car.js";
+import { absent, isAbsent } from "../absent.js";
+import { equilibrium, type Ready, readyCar } from "../equilibrium/solve.js";
+import { standingCar } from "../equilibrium/standing.js";
+import { whyNotWords } from "../equilibrium/words.js";
+import type { Absent } from "../results.js";
+import type { WholeCar } from "./car-data.js";
+import { type Onset, onsetOfInstability } from "./instability.js";
+import { linearise, type RideNumbers } from "./linearise.js";
+import { type Modes, modesOf } from "./modes.js";
+import { type PureModes, pureModes } from "./pure-modes.js";
+import { type RoadCase, type RoadResponse, roadResponse } from "./road.js";
+
+export interface RideAt {
+  readonly kind: "ride";
+  /** Undefined for the car at rest. */
+  readonly name: string | undefined;
+  readonly car: WholeCar;
+  /** m/s */
+  readonly speed: number;
+  /** Of the tyres, N. */
+  readonly loads: readonly number[];
+  readonly modes: Modes;
+  readonly pure: PureModes;
+}
+
+export type RoadAsked = Pick<RoadCase, "roughness" | "speed"> & Partial<Pick<RoadCase, "sides" | "contactLength">>;
+
+export interface CarRide {
+  /** Undefined at rest; a name that the car has no case of is absent. */
+  at(name: string | undefined): RideAt | Absent;
+  /** On the straight at a speed, since only then is the air what it is there; in a case its own loads and springs. */
+  road(name: string | undefined, road: RoadAsked): RoadResponse | Absent;
+  /** On a straight and level road, from rest to a speed, m/s. */
+  onset(to: number): Onset | Absent;
+}
+
+const NO_RESPONSE = {
+  unstable: "the car does not settle there",
+  "no-modes": "masses or inertias are missing",
+  unbounded: "the speed or the roughness is not above nought",
+} as const;
+
+export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[], numbers: RideNumbers): CarRide {
+  let made: Ready | Absent | undefined;
+  const ready = (): Ready | Absent => (made ??= readied(underLoad()));
+  const known = new Map<string | undefined, RideAt | Absent>();
+  const rideIn = (asked: LoadCase, name: string | undefined): RideAt | Absent => {
+    const car = ready();
+    if (isAbsent(car)) return car;
+    const outcome = equilibrium(car, asked);
+    if (outcome.kind === "absent") return outcome;
+    if (outcome.kind === "not-converged") return absent(`the car has no equilibrium: ${whyNotWords(outcome.reason)}`);
+    const linear = linearise(car.standing, outcome, numbers);
+    if (isAbsent(linear)) return linear;
+    const modes = modesOf(linear);
+    if (modes.kind === "no-modes") return absent("a mass or an inertia is not above nought");
+    const loads = outcome.balance.wheels.map(({ load }) => load);
+    return { kind: "ride", name, car: linear, speed: asked.speed, loads, modes, pure: pureModes(linear) };
+  };
+  const at = (name: string | undefined): RideAt | Absent => {
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const asked = name === undefined ? AT_REST : cases.find((one) => one.name === name);
+    const found = asked === undefined ? absent(`the car has no case ${name ?? ""}`) : rideIn(asked, name);
+    known.set(name, found);
+    return found;
+  };
+  return {
+    at,
+    road(name, road) {
+      const ride = name === undefined ? rideIn({ ...AT_REST, speed: road.speed }, undefined) : at(name);
+      if (isAbsent(ride)) return ride;
+      const found = roadResponse(ride.car, { ...road, staticLoads: ride.loads });
+      return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
+    },
+    onset(to) {
+      const rest = at(undefined);
+      if (isAbsent(rest)) return rest;
+      return onsetOfInstability(
+        (speed) => {
+          const ride = rideIn({ ...AT_REST, speed }, undefined);
+          return isAbsent(ride) ? undefined : ride.car;
+        },
+        { from: 0, to, steps: STEPS, width: WIDTH },
+      );
+    },
+  };
+}
+
+/** Of the first look, and how closely an onset is wanted, m/s. */
+const STEPS = 12;
+const WIDTH = 0.05;
+
+function readied(car: CarUnderLoad): Ready | Absent {
+  const standing = standingCar(car);
+  return isAbsent(standing) ? standing : readyCar(standing);
+}
