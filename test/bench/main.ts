@@ -1,5 +1,6 @@
 /** `npm run bench`: prints what was measured, and on what machine. Measures only; no test asserts a time. */
 import { cpus, totalmem } from "node:os";
+import { benchCases } from "./cases.js";
 import { benchCorner } from "./corner.js";
 import { benchKeystrokes } from "./keystrokes.js";
 import { benchParser } from "./parser.js";
@@ -10,4 +11,5 @@ console.log(
 );
 benchParser();
 benchCorner();
+benchCases();
 await benchKeystrokes();

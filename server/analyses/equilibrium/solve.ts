@@ -83,7 +83,7 @@ interface Manner {
 
 const STRAIGHT: Manner = { plain: true, iterations: ITERATIONS };
 const NEAR: Manner = { plain: true, iterations: NEAR_ITERATIONS };
-const HELD: Manner = { plain: false, iterations: ITERATIONS };
+const HELD: Manner = { plain: false, iterations: 12 };
 
 function newton(search: Search, load: Load, start: readonly number[], how: Manner): Found {
   const { standing, leftOver } = search.ready;
