@@ -3,6 +3,7 @@ import type { ElementFigures, Figure, Leak } from "../analyses/results.js";
 import { atWheelsPlace, atWheelsUnit, elementUnits } from "./element-units.js";
 import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
 import { fluidRows } from "./fluid-card.js";
+import { strengthRows } from "./strength-card.js";
 import type { ElementSubject } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -50,6 +51,7 @@ function figureList(element: ElementSubject, figures: ElementFigures, unit: Show
   // The pressure of oil is told with its fluid.
   if (!damper && figures.measure !== "volume") rows.push(`static load ${showFigure(figures.staticLoad, units.load)}`);
   rows.push(...fluidRows(element, figures, unit));
+  rows.push(...strengthRows(figures, element.car.analysis, unit, units.travel));
   rows.push(travelRow(figures, units.travel, model.axle === undefined ? "car" : "axle"));
   return rows.map((row) => `- ${row}`).join("\n");
 }
