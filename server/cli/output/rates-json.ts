@@ -7,6 +7,7 @@ import { everyElement } from "../../views/subject.js";
 import { type ShowUnit, unitsOfCar } from "../../views/units-of-car.js";
 import { absence, json, quantity, rounded } from "./json.js";
 import { modalJson } from "./modal-json.js";
+import { strengthJson } from "./strength-json.js";
 
 export function ratesJson(car: CheckedCar): string {
   const unit = unitsOfCar(car.model);
@@ -72,6 +73,7 @@ function elementJson(figures: ElementFigures, unit: ShowUnit): object {
     leak: leakJson(figures.leak),
     rate: quantity(figures.rate, units.rate),
     staticLoad: quantity(figures.staticLoad, units.load),
+    ...(figures.strength === undefined ? {} : { strength: strengthJson(figures.strength, unit, units.travel) }),
     ...(figures.fluid === undefined ? {} : { fluid: fluidJson(figures.fluid, unit("pressure")) }),
   };
 }
