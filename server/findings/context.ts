@@ -1,6 +1,7 @@
 /** What a rule may look at: one file, its cars and set-ups, and their figures. */
 import type { Parsed } from "../../grammar/index.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import type { CarRide } from "../analyses/whole-car/car-ride.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import type { CarModel } from "../model/car.js";
 import type { ModelProblem } from "../model/problem.js";
@@ -11,8 +12,20 @@ export interface CheckedCar {
   readonly analysis: CarAnalysis;
   /** Its load cases, each put into equilibrium when it is first asked for. */
   readonly cases: CarCases;
+  /** Modes and road response about its cases, likewise. */
+  readonly ride: CarRide;
   /** The same for the car or set-up that it derives from: a finding that stands there is not repeated. */
   readonly base: CheckedCar | undefined;
+}
+
+/** A set-up that stands in no file: what a few more lines would make of a car or set-up. */
+export interface Varied {
+  /** Undefined where it could not be built. */
+  readonly car: CheckedCar | undefined;
+  /** Where its own lines stand: origins inside it are of this `uri`. */
+  readonly uri: string;
+  /** What is wrong with the lines, in the words of the checks; empty where nothing is. */
+  readonly complaints: readonly string[];
 }
 
 export interface RuleContext {
@@ -31,4 +44,10 @@ export interface RuleContext {
   retry(
     edits: readonly { readonly uri: string; readonly start: number; readonly end: number; readonly newText: string }[],
   ): RuleContext;
+  /**
+   * The set-up `setup … from OF { LINES }` as the language reads it, with every rule that it has for overrides.
+   *
+   * @param of name of a car or set-up of this file
+   */
+  vary(of: string, lines: readonly string[]): Varied;
 }

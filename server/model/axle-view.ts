@@ -44,6 +44,7 @@ export function axleOf(
     corner: keepsLinkage ? base.model.corner : cornersOf(sides, statement.wordOrigin),
     elements: elementsOf(left, right, { ...place, around }, keepsLinkage && keepsWheel ? base : undefined),
     block: left,
+    ...(right === left ? {} : { rightBlock: right }),
   };
 }
 

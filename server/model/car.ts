@@ -65,6 +65,8 @@ export interface AxleModel {
   readonly corner: Sides<CornerModel>;
   readonly elements: readonly ElementModel[];
   readonly block: ResolvedBlock;
+  /** Of the right side, in the frame of a left one; the same block where the sides mirror each other. */
+  readonly rightBlock?: ResolvedBlock;
 }
 
 /** `given` is undefined where the default rule chose (corner springs, else the heave element). */

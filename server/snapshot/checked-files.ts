@@ -5,9 +5,10 @@
 import { parse } from "../../grammar/index.js";
 import { analyseCar, type CarJoining } from "../analyses/analyse-car.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import type { CarRide } from "../analyses/whole-car/car-ride.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import { massesOfCar } from "../assemble/masses.js";
-import type { CheckedCar, RuleContext } from "../findings/context.js";
+import type { CheckedCar, RuleContext, Varied } from "../findings/context.js";
 import type { Finding, TextEdit } from "../findings/finding.js";
 import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
 import type { CarModel } from "../model/car.js";
@@ -17,6 +18,7 @@ import type { ResolvedCar, ResolvedFile } from "../model/resolved-file.js";
 import type { AxleAnalyses } from "./axle-analyses.js";
 import { keptAxles, type KeptAxles } from "./kept-seats.js";
 import { ChangedTexts, type Source, type Texts } from "./texts.js";
+import { complaintsOf, variationText } from "./variation.js";
 import type { FileView } from "./workspace.js";
 
 interface Kept {
@@ -36,13 +38,16 @@ const joiningOn = (joining: CarJoining | undefined, kept: KeptAxles | undefined)
 export class CheckedFiles {
   readonly #texts: Texts;
   readonly #analyses: AxleAnalyses;
-  readonly #resolveCache = new ResolveCache();
+  readonly #resolveCache: ResolveCache;
+  /** Of set-ups that stand in no file: one rests on what the last one rested on. */
+  readonly #variations = new ResolveCache();
   readonly #kept = new Map<string, Kept>();
   readonly #cars = new WeakMap<CarModel, CheckedCar>();
 
-  constructor(texts: Texts, analyses: AxleAnalyses) {
+  constructor(texts: Texts, analyses: AxleAnalyses, resolveCache = new ResolveCache()) {
     this.#texts = texts;
     this.#analyses = analyses;
+    this.#resolveCache = resolveCache;
   }
 
   view(uri: string): FileView {
@@ -106,6 +111,7 @@ export class CheckedFiles {
       findings: all,
       fixes: (finding) => fixesOf(finding, context),
       safeEdits: () => safeEdits(all(), context),
+      vary: (of, lines) => context.vary(of, lines),
     };
   }
 
@@ -120,6 +126,7 @@ export class CheckedFiles {
       parsedOf: (other) => this.#parsedOf(other),
       textOf: (other) => this.#textOf(other),
       retry: (edits) => this.#retried(uri, edits),
+      vary: (of, lines) => this.#varied(uri, of, lines),
     };
   }
 
@@ -141,6 +148,7 @@ export class CheckedFiles {
     const analyses = this.#analyses;
     let analysis: CarAnalysis | undefined;
     let cases: CarCases | undefined;
+    let ride: CarRide | undefined;
     const base = baseModel === undefined ? undefined : this.#checked(baseModel);
     let kept: KeptAxles | undefined;
     const onSeats = (): KeptAxles | undefined =>
@@ -151,6 +159,9 @@ export class CheckedFiles {
       model,
       get cases() {
         return (cases ??= analyses.cases(model, onSeats()));
+      },
+      get ride() {
+        return (ride ??= analyses.ride(model, onSeats()));
       },
       base,
       get analysis() {
@@ -175,6 +186,21 @@ export class CheckedFiles {
     }
     const files = new CheckedFiles(new ChangedTexts(this.#texts, changed), this.#analyses);
     return files.context(uri);
+  }
+
+  #varied(uri: string, of: string, lines: readonly string[]): Varied {
+    const { at, text, name } = variationText(uri, this.#textOf(uri) ?? "", of, lines);
+    const files = new CheckedFiles(
+      new ChangedTexts(this.#texts, new Map([[at, text]])),
+      this.#analyses,
+      this.#variations,
+    );
+    const context = files.context(at);
+    return {
+      uri: at,
+      car: context.cars.find(({ model }) => model.setup === name),
+      complaints: complaintsOf(context),
+    };
   }
 
   context(uri: string): RuleContext {

@@ -14,7 +14,7 @@ import type { CarModel } from "../model/car.js";
 import type { ModelProblem } from "../model/problem.js";
 import type { ModelSymbol } from "../model/resolved-file.js";
 import type { KinematicsRow } from "../analyses/results.js";
-import type { CheckedCar } from "../findings/context.js";
+import type { CheckedCar, Varied } from "../findings/context.js";
 import type { Finding, Fix, TextEdit } from "../findings/finding.js";
 
 export interface Host {
@@ -39,6 +39,8 @@ export interface FileView {
   fixes(finding: Finding): readonly Fix[];
   /** The safe fixes of all findings in this file that do not overlap (`source.fixAll`). */
   safeEdits(): readonly TextEdit[];
+  /** What a few more lines would make of a car or set-up of this file; nothing is changed by it. */
+  vary(of: string, lines: readonly string[]): Varied;
 }
 
 export interface Workspace {
