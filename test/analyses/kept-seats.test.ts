@@ -1,5 +1,8 @@
 /** Set-ups that keep the seats of what they derive from: hand figures, balances, the mirror, and the scales' answer made. */
 import { describe, expect, it } from "vitest";
+import { asItStands } from "../../server/analyses/as-it-stands.js";
+import { axlePositions } from "../../server/analyses/states.js";
+import { assembleAxle } from "../../server/assemble/assemble.js";
 import type { CarAnalysis } from "../../server/analyses/results.js";
 import type { CheckedCar } from "../../server/findings/context.js";
 import { createWorkspace } from "../../server/snapshot/create.js";
@@ -179,6 +182,23 @@ describe("a car on kept seats", () => {
       `${plain}\nsetup one from tried {\n keep-seats\n ballast floor { mass 40 kg, centre (-1250, 0, 50) mm }\n}\nsetup two from one {\n remove floor\n}\n`,
     );
     expect(number(cars[2]?.analysis.axles.front?.atRest.rideHeight)).toBeCloseTo(0.03, 10);
+  });
+});
+
+describe("an axle as it stands", () => {
+  it("deflects its elements as its figures say, on kept seats and on rods that trim set", () => {
+    const [was, is, checked] = kept(carText({ rods: true }), "ballast floor { mass 40 kg, centre (-1250, 0, 50) mm }");
+    const { front } = checked.model.axles;
+    if (front === undefined) throw new Error("no front axle");
+    for (const analysis of [was.axles.front, is.axles.front]) {
+      if (analysis === undefined) throw new Error("no figures");
+      const mechanism = asItStands(assembleAxle(front, checked.model), analysis);
+      const { motion } = axlePositions(mechanism).at(mechanism.staticTravel, mechanism.staticTravel);
+      if ("why" in motion) throw new Error("out of reach");
+      const d = mechanism.elements[0]?.connection?.deflection(motion);
+      if (d === undefined || "kind" in d) throw new Error("not joined");
+      expect(d.s).toBeCloseTo(number(analysis.elements[0]?.deflection), 12);
+    }
   });
 });
 
