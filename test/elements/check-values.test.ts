@@ -7,7 +7,7 @@ import { springLaw } from "../../server/elements/laws/spring-law.js";
 
 const G = 81_370e6;
 const PUBLISHED = 1e-6;
-const within = (actual: number, wanted: number, share: number): void =>
+const expectWithin = (actual: number, wanted: number, share: number): void =>
   expect(Math.abs(actual / wanted - 1)).toBeLessThan(share);
 
 describe("nested springs with a gap, STK-2 (Bhandari, Design of Machine Elements, example 10.19, published)", () => {
@@ -18,21 +18,21 @@ describe("nested springs with a gap, STK-2 (Bhandari, Design of Machine Elements
   const deflection = 24.9888390898e-3;
 
   it("has the rates of both wires", () => {
-    within(outer, 28.2534722222e3, PUBLISHED);
-    within(inner, 29.4307002315e3, PUBLISHED);
+    expectWithin(outer, 28.2534722222e3, PUBLISHED);
+    expectWithin(inner, 29.4307002315e3, PUBLISHED);
   });
 
   it("shares 1000 N where the inner one has been engaged for 10 mm", () => {
-    within(outer * deflection, 706.021471088, PUBLISHED);
-    within(late.force(deflection), 293.978528912, PUBLISHED);
+    expectWithin(outer * deflection, 706.021471088, PUBLISHED);
+    expectWithin(late.force(deflection), 293.978528912, PUBLISHED);
     expect(late.force(0.0149)).toBe(0);
   });
 
   it("stresses the wires as published, with Wahl's factor", () => {
     const stress = (force: number, wire: number, mean: number): number =>
       (wahlFactor({ wire, mean }) * 8 * force * mean) / (Math.PI * wire ** 3);
-    within(stress(outer * deflection, 0.006, 0.036), 375.305135556e6, PUBLISHED);
-    within(stress(late.force(deflection), 0.005, 0.03), 225.032219094e6, PUBLISHED);
+    expectWithin(stress(outer * deflection, 0.006, 0.036), 375.305135556e6, PUBLISHED);
+    expectWithin(stress(late.force(deflection), 0.005, 0.03), 225.032219094e6, PUBLISHED);
   });
 });
 
@@ -55,8 +55,8 @@ describe("a knee damper, DMP-2 (equivalent viscous damping, published; closed fo
     [0.02, 10, 36.6602576356, 525],
     [0.01, 30, 23.0953249174, 675],
   ])("takes its energy over a cycle of %d m at %d rad/s", (amplitude, frequency, energy, peak) => {
-    within(energyOf(amplitude, frequency), energy, PUBLISHED);
-    within(law.force(amplitude * frequency), peak, PUBLISHED);
+    expectWithin(energyOf(amplitude, frequency), energy, PUBLISHED);
+    expectWithin(law.force(amplitude * frequency), peak, PUBLISHED);
   });
 
   it("is the plain damper below its knee", () => {
