@@ -68,6 +68,18 @@ const axleWords: readonly Word[] = [
     help: "Wheel travel, from rebound to bump, that every check looks at. Measured from design ride height, bump positive.",
   },
   {
+    word: "rack",
+    in: ["axle"],
+    takes: oneOf("thread"),
+    role: "property",
+    times: "one",
+    fallback: "a case's `steer` is a travel of the rack",
+    starter: "80 mm/turn",
+    usual: seen(0.02, 0.2),
+    limits: positive,
+    help: "Of the front axle: how far the steering rack moves across the car for one turn of the steering wheel.",
+  },
+  {
     word: "trim",
     in: ["axle"],
     takes: [

@@ -99,6 +99,19 @@ const cases: readonly Word[] = [
     limits: { above: -1.5, below: 1.5 },
     help: "Slope of the road along the car, uphill positive: the rise for each length along the level in %, or an angle.",
   },
+  {
+    word: "steer",
+    in: ["case"],
+    takes: oneOf("length", "angle", "turns"),
+    role: "property",
+    times: "one",
+    fallback: "0 mm",
+    starter: "8 mm",
+    usual: seen(-0.06, 0.06),
+    help:
+      "How far the front wheels are steered, positive to the left: travel of the steering rack, or the steering wheel's angle or " +
+      "turns where the front axle says its `rack`. Toe, camber and the lift of the body by caster follow.",
+  },
 ];
 
 const expectations: readonly Word[] = [

@@ -12,7 +12,7 @@ import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanis
 import type { AxleModel, CarModel, CornerModel, ElementModel, WheelModel } from "../model/car.js";
 import { type Built, builtElement, builtLink } from "./built-element.js";
 import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./connections.js";
-import { type BuiltCorner, buildCorner, cornerGeometry, same } from "./corner.js";
+import { type BuiltCorner, buildCorner, cornerGeometry, same, steeredCorners } from "./corner.js";
 import { circuitOf } from "./hydraulic.js";
 import { lawOf } from "./laws.js";
 import { massesOfCar, restingOf } from "./masses.js";
@@ -105,6 +105,10 @@ export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
   const { total, frontShare } = masses;
   return {
     rods: rodsOf(axle, car),
+    steered:
+      axle.name === "front"
+        ? (rack) => steeredCorners(cornerGeometry(axle, "left"), cornerGeometry(axle, "right"), rack)
+        : undefined,
     name: axle.name,
     track: axle.track?.value,
     rideHeight: axle.rideHeight?.value,

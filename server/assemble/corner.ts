@@ -3,6 +3,7 @@
  * built is said, and the corner then only knows the wheel's travel.
  */
 import { type Degenerate, isDegenerate, type PlanarGeometry, type HardpointGeometry } from "../linkage/geometry.js";
+import type { Sides } from "../elements/mechanism.js";
 import type { Corner } from "../linkage/corner.js";
 import { hardpointCorner } from "../linkage/hardpoint.js";
 import { planarCorner } from "../linkage/planar.js";
@@ -142,6 +143,25 @@ export function buildCorner(from: CornerGeometry): BuiltCorner {
 /** What stands as it is drawn, and no longer does with the rod as it is set. */
 const tooLong = (rod: string, lengthen: number): string =>
   `the ${rod} is set ${showQuantity(Math.abs(lengthen), "mm")} ${lengthen < 0 ? "shorter" : "longer"} than drawn, and so the rocker does not reach it`;
+
+/**
+ * Both corners with the rack moved by `rack`, m, positive as it turns the wheels to the left: the inner ends of both
+ * track rods move alike across the car, to the left where the steering arms are ahead of the lower ball joints.
+ */
+export function steeredCorners(left: CornerGeometry, right: CornerGeometry, rack: number): Sides<Corner> | string {
+  if (left.kind !== "hardpoints" || right.kind !== "hardpoints")
+    return "the front axle is not given by hardpoints, so that it cannot be steered";
+  const built = [left, right].map(({ geometry }, i) => {
+    const { trackRod, lower } = geometry;
+    const ahead = trackRod.outer[0] > lower.outer[0] ? 1 : -1;
+    const moved = ahead * rack * (i === 0 ? 1 : -1);
+    return hardpointCorner({ ...geometry, trackRod: { ...trackRod, moved } });
+  });
+  const [one, other] = built;
+  if (one === undefined || other === undefined || isDegenerate(one) || isDegenerate(other))
+    return `the track rods do not reach with the rack moved by ${showQuantity(rack, "mm")}`;
+  return { left: one, right: other };
+}
 
 /** Equal to the last digit, whatever depth; 0 and −0 are the same. */
 export function same(a: unknown, b: unknown): boolean {

@@ -117,6 +117,7 @@ export function assembleLoadedCar(car: CarModel, mechanismOf: MechanismOf = asse
     brakes: brakes?.front && { front: brakes.front.value, mounting: brakes.mounting },
     drive,
     air: airOf(car, aero),
+    rack: numberOf(car.axles.front?.block, "rack"),
     density: densityOf(aero),
     points: pointsOf(car),
   };
@@ -129,6 +130,15 @@ function slopeOf(block: ResolvedBlock, word: string): number {
   return stated.dimension === "share" ? Math.atan(stated.value) : stated.value;
 }
 
+/** Of the rack as a length, of the steering wheel in turns or as an angle. */
+function steerOf(block: ResolvedBlock): Pick<LoadCase, "steer" | "turns"> {
+  const stated = quantityOf(block, "steer");
+  if (stated === undefined) return { steer: 0, turns: 0 };
+  const { value, dimension } = stated;
+  if (dimension === "length") return { steer: value, turns: 0 };
+  return { steer: 0, turns: dimension === "angle" ? value / (2 * Math.PI) : value };
+}
+
 export const loadCaseOf = ({ name, block }: CaseModel): LoadCase => ({
   name,
   speed: numberOf(block, "speed") ?? 0,
@@ -137,6 +147,7 @@ export const loadCaseOf = ({ name, block }: CaseModel): LoadCase => ({
   vertical: numberOf(block, "vertical") ?? 0,
   banking: slopeOf(block, "banking"),
   gradient: slopeOf(block, "gradient"),
+  ...steerOf(block),
 });
 
 /** The content key of a car and its cases: every number that their equilibrium rests on, and every name. */
@@ -144,7 +155,8 @@ export function loadedCarKey(car: CarModel, cases: readonly LoadCase[], keyOf?: 
   const { brakes, drive, block } = car;
   const whole = block.statements.filter(({ word }) => WHOLE.has(word));
   const { height } = massesOfCar(car).centre;
-  const parts = [height, brakes?.front?.value, brakes?.mounting, drive].map((part) => part ?? "-");
+  const rack = numberOf(car.axles.front?.block, "rack");
+  const parts = [height, brakes?.front?.value, brakes?.mounting, drive, rack].map((part) => part ?? "-");
   return `${parts.join(" ")}${blockKey({ ...block, statements: whole, rows: [] })}${JSON.stringify([cases, pointsOf(car)])}\n${joiningKey(car, keyOf)}`;
 }
 

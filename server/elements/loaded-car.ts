@@ -33,6 +33,8 @@ export interface CarUnderLoad {
   readonly drive: "front" | "rear" | "all" | undefined;
   /** A text says why there is none where one is written. */
   readonly air: Air | string | undefined;
+  /** Travel of the steering rack for a turn of the wheel, m. */
+  readonly rack: number | undefined;
   /** kg/m³ */
   readonly density: number;
   /** Points of the body whose height above the ground is looked at. */
@@ -51,6 +53,9 @@ export interface LoadCase {
   /** rad: the road's left side lower, as a left turn is banked; uphill. */
   readonly banking: number;
   readonly gradient: number;
+  /** Travel of the steering rack as it steers to the left, m; and turns of the steering wheel beside it. */
+  readonly steer: number;
+  readonly turns: number;
 }
 
 export const AT_REST: LoadCase = {
@@ -61,4 +66,6 @@ export const AT_REST: LoadCase = {
   vertical: 0,
   banking: 0,
   gradient: 0,
+  steer: 0,
+  turns: 0,
 };

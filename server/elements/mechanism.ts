@@ -53,7 +53,12 @@ export interface KeptSeats {
   readonly roll: number;
 }
 
+/** Both corners with the steering rack moved, or why they cannot be built. */
+export type Steered = (rack: number) => Sides<Corner> | string;
+
 export interface AxleMechanism {
+  /** Corners with the rack moved by so much, m, as it turns the wheels to the left; undefined where there is nothing to steer. */
+  readonly steered?: Steered | undefined;
   readonly name: AxleName;
   readonly track: number | undefined;
   readonly rideHeight: number | undefined;

@@ -8,7 +8,7 @@
  * Invariant: at design (θ = 0) every closed form gives the design positions.
  */
 import { cross, dot, norm, sub, type Vec3 } from "../maths/vec3.js";
-import type { RodCarrier } from "./geometry.js";
+import { type RodCarrier, trackRodInner } from "./geometry.js";
 import { inUpright, type Skeleton } from "./skeleton.js";
 import { footOn } from "./turning-arm.js";
 
@@ -114,8 +114,8 @@ export function constantsOf(k: Skeleton): Constants {
   const between = sub(lf, upper.foot);
   const wheel = inUpright(k, g.wheel.centre);
   const rod = rodCarrier(k);
-  const inner = g.trackRod.inner;
-  const trackLength = norm(sub(g.trackRod.outer, inner));
+  const inner = trackRodInner(g.trackRod);
+  const trackLength = norm(sub(g.trackRod.outer, g.trackRod.inner));
   const arm2 = dot(k.rho, k.rho);
   const ru = rocker?.u ?? NOWHERE;
   const rv = rocker?.v ?? NOWHERE;

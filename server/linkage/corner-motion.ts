@@ -5,6 +5,7 @@
  * Invariant: positions and dz/dθ are those of `position.ts`; nothing is solved twice.
  */
 import { add, cross, dot, scale, sub, type Vec3 } from "../maths/vec3.js";
+import { trackRodInner } from "./geometry.js";
 import type { Body, CornerMotion, Jet, PointMotion, WheelMotion } from "./corner.js";
 import { inUpright, type Skeleton } from "./skeleton.js";
 import type { Pose } from "./position.js";
@@ -55,7 +56,7 @@ function accelerations(k: Skeleton, p: Pose): InAngle {
 function aboutAxis(k: Skeleton, p: Pose, lower: PointMotion, spin: Vec3, across: Vec3): number {
   if (k.steerHeld) return 0;
   const arm = add(scale([p.nx, p.ny, p.nz], k.trackAlong), [p.rx, p.ry, p.rz]);
-  const rod = sub(add(lower.p, arm), k.geometry.trackRod.inner);
+  const rod = sub(add(lower.p, arm), trackRodInner(k.geometry.trackRod));
   const velocity = add(lower.d, cross(spin, arm));
   const known = add(lower.dd, add(cross(across, arm), centripetal(spin, arm)));
   return -(dot(rod, known) + dot(velocity, velocity)) / p.rootT;
@@ -161,8 +162,11 @@ class Moving implements CornerMotion {
     if (body === "upright") return carry(bodies.upright, design);
     if (body === "rocker" && this.#rocker !== undefined) return carry(this.#rocker, design);
     if (body !== "track-rod" || this.#k.steerHeld) return fixedPoint(design);
-    const { inner, outer } = this.#k.geometry.trackRod;
-    return carryRod(inner, outer, carry(bodies.upright, outer), design);
+    const { trackRod } = this.#k.geometry;
+    const moved: Vec3 = [0, trackRod.moved ?? 0, 0];
+    // The rod as drawn, put where the rack holds its inner end, is what turns.
+    const outer = carry(bodies.upright, trackRod.outer);
+    return carryRod(trackRodInner(trackRod), add(trackRod.outer, moved), outer, add(design, moved));
   }
 }
 

@@ -39,10 +39,20 @@ export interface WheelPoints<Point> {
   readonly loadedRadius: number;
 }
 
+export interface TrackRodPoints {
+  readonly inner: Vec3;
+  readonly outer: Vec3;
+  /** How far the inner end is moved outboard of its design point, m, the rod's length kept: by the steering rack. 0 when left out. */
+  readonly moved?: number;
+}
+
+/** Where the inner end of the track rod is held. */
+export const trackRodInner = ({ inner, moved = 0 }: TrackRodPoints): Vec3 => [inner[0], inner[1] + moved, inner[2]];
+
 export interface HardpointGeometry {
   readonly lower: WishbonePoints;
   readonly upper: WishbonePoints;
-  readonly trackRod: { readonly inner: Vec3; readonly outer: Vec3 };
+  readonly trackRod: TrackRodPoints;
   /** A corner without a rod has no moving rocker. */
   readonly rod?: RodPoints<Vec3> | undefined;
   /** `axis` is a direction of any length and either sense. */

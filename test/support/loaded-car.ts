@@ -148,6 +148,7 @@ export function plainCar(car: PlainCar, more: Partial<CarUnderLoad> = {}): CarUn
     brakes: { front: 0.6, mounting: "outboard" },
     drive: "rear",
     air: undefined,
+    rack: undefined,
     density: STILL_AIR,
     points: [],
     ...more,

@@ -10,7 +10,7 @@ import { AT_REST, type LoadCase } from "../../elements/loaded-car.js";
 import { dampedNewton } from "../../maths/damped-newton.js";
 import { signOfDeterminant } from "../../maths/determinant.js";
 import { nothing } from "../../maths/rows.js";
-import { absent } from "../absent.js";
+import { absent, isAbsent } from "../absent.js";
 import type { Absent } from "../results.js";
 import { type Balance, balanceAt, BODY, FREEDOMS, type NoBalance, unknownsOf } from "./balance.js";
 import { longitudinalShares } from "./horizontal-forces.js";
@@ -143,7 +143,23 @@ function unsaid(standing: Standing, at: LoadCase): Absent | undefined {
   );
 }
 
-export function equilibrium(ready: Ready, at: LoadCase): Outcome {
+/** The car with its front wheels steered; the same car where they are not. */
+function steered(ready: Ready, { steer, turns }: LoadCase): Ready | Absent {
+  if (steer === 0 && turns === 0) return ready;
+  const { standing } = ready;
+  const { rack, axles } = standing.car;
+  if (turns !== 0 && rack === undefined)
+    return absent("the case turns the steering wheel, and the front axle has no rack");
+  const corners = standing.steered(steer + turns * (rack ?? 0));
+  if (typeof corners === "string") return absent(corners);
+  if (axles.front === undefined) return absent("the car has no front axle");
+  const wheels = standing.wheels.map((wheel) => (wheel.axle === 0 ? { ...wheel, corner: corners[wheel.side] } : wheel));
+  return { ...ready, standing: { ...standing, wheels } };
+}
+
+export function equilibrium(straightAhead: Ready, at: LoadCase): Outcome {
+  const ready = steered(straightAhead, at);
+  if (isAbsent(ready)) return ready;
   const { standing } = ready;
   const missing = unsaid(standing, at);
   if (missing !== undefined) return missing;

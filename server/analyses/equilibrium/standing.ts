@@ -9,7 +9,7 @@
  * is carried by the springs' seats as they are set on the flat patch (`leftOver`).
  */
 import type { Corner, CornerMotion } from "../../linkage/corner.js";
-import type { Sides } from "../../elements/mechanism.js";
+import type { Sides, Steered } from "../../elements/mechanism.js";
 import { scale, sub, type Vec3 } from "../../maths/vec3.js";
 import { absent, bindsReason, isAbsent } from "../absent.js";
 import { joinedLoads } from "../joined-loads.js";
@@ -43,6 +43,8 @@ export interface StandingWheel {
 export interface Standing {
   readonly car: CarUnderLoad;
   readonly air: Air | undefined;
+  /** The front corners with the rack moved, on the rods that they are trimmed by. */
+  readonly steered: Steered;
   /** FL, FR, RL, RR. */
   readonly wheels: readonly StandingWheel[];
   readonly carriers: readonly Carrier[];
@@ -209,6 +211,7 @@ function placed(
   return {
     car,
     air,
+    steered: front.mechanism.steered ?? (() => "the front axle has nothing to steer by"),
     wheels: found.map(({ wheel, points }) => ({ ...wheel, height: onRoad(points.contact.p)[2] + height })),
     carriers,
     origin,

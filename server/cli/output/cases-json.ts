@@ -52,6 +52,7 @@ function solvedJson(found: Solved, unit: ShowUnit): object {
     vertical: quantity(asked.vertical, "g"),
     banking: quantity(asked.banking, angle),
     gradient: quantity(asked.gradient, angle),
+    steer: asked.turns === 0 ? quantity(asked.steer, length) : quantity(asked.turns, "turn"),
     rideHeight: { front: quantity(front.rideHeight, length), rear: quantity(rear.rideHeight, length) },
     clearances: found.clearances.map(({ name, height }) => ({ name, height: quantity(height, length) })),
     roll: quantity(found.roll, angle),

@@ -124,7 +124,10 @@ describe("figures by path in a case", () => {
     );
     const without = paths.filter((path) => typeof figureAtCase(found, path) !== "number");
     // The Quill's side dampers carry nothing in a steady turn, so that none of their figures are of the case.
-    expect(without.filter((path) => !path.startsWith("front.side."))).toEqual(["front.heave-frequency", "cross-weight"]);
+    expect(without.filter((path) => !path.startsWith("front.side."))).toEqual([
+      "front.heave-frequency",
+      "cross-weight",
+    ]);
     for (const path of without)
       expect(reason(figureAtCase(found, path))).toMatch(/is a figure at rest, without a case$/);
   });
@@ -171,5 +174,41 @@ describe("the key of a car's cases", () => {
 
   it("a title is not", () => {
     expect(key(changed("Quill 7, hill-climb", "Quill 8, hill-climb"))).toBe(key(quillText));
+  });
+});
+
+describe("steering", () => {
+  const turned = (line: string, axle = ""): CaseResult => {
+    const text = withLines(`  case turned { speed 40 km/h, lateral 0.4 g, ${line} }`).replace(
+      "trim by corner-bar",
+      `trim by corner-bar\n    ${axle}`,
+    );
+    return resultIn(quill(text), "turned");
+  };
+  const toes = (result: CaseResult): readonly number[] => {
+    if (result.kind !== "equilibrium") throw new Error(JSON.stringify(result));
+    return result.wheels.map(({ toe }) => number(toe));
+  };
+
+  it("turns both front wheels to the left: the left one out, the right one in; the rear ones stay", () => {
+    const [straight, left] = [toes(turned("steer 0 mm")), toes(turned("steer 8 mm"))];
+    expect(left[0]! - straight[0]!).toBeLessThan(-0.05);
+    expect(left[1]! - straight[1]!).toBeGreaterThan(0.05);
+    expectClose(left[2]!, straight[2]!, 0.02, 1e-5);
+  });
+
+  it("mirrors", () => {
+    const text = withLines(
+      "  case l { speed 40 km/h, lateral 0.4 g, steer 8 mm }",
+      "  case r { speed 40 km/h, lateral -0.4 g, steer -8 mm }",
+    );
+    const [l, r] = [solvedIn(text, "l"), solvedIn(text, "r")];
+    for (const [i, wheel] of l.wheels.entries()) expectClose(r.wheels[i ^ 1]!.load, wheel.load, 1e-8);
+  });
+
+  it("by the steering wheel needs the rack's travel a turn", () => {
+    expect(reason(turned("steer 36 deg"))).toMatch(/the front axle has no rack/);
+    const [byWheel, byRack] = [toes(turned("steer 36 deg", "rack 80 mm/turn")), toes(turned("steer 8 mm"))];
+    for (const [i, toe] of byWheel.entries()) expectClose(toe, byRack[i]!, 1e-9);
   });
 });
