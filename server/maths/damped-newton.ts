@@ -145,8 +145,9 @@ function step(problem: NewtonProblem, at: Point, damping: number) {
   return undefined;
 }
 
-/** J p = −r, undefined where J is singular. */
-function newtonStep({ jacobian, residual }: Point): number[] | undefined {
+/** J p = −r, undefined where J is singular, or where there are more or fewer residuals than unknowns. */
+function newtonStep({ jacobian, residual, x }: Point): number[] | undefined {
+  if (jacobian.length !== x.length) return undefined;
   const lu = new LuDecomposition(new Matrix(jacobian));
   if (lu.isSingular()) return undefined;
   return lu.solve(Matrix.columnVector(residual.map((value) => -value))).to1DArray();
