@@ -6,7 +6,7 @@ import { cornerOf } from "./corner-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
 import { checkLinkages } from "./geometry-check.js";
 import { numberIn, pointIn } from "./given.js";
-import type { Origin, Side } from "./origin.js";
+import type { Given, Origin, Side } from "./origin.js";
 import type { Sink } from "./sink.js";
 import { isCornerElement } from "./sides.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -73,9 +73,26 @@ function wheelOf(axle: TreeBlock, side: Side): WheelModel {
     toe: numberIn(block, "toe"),
     loadedRadius: numberIn(block, "loaded-radius"),
     unsprungMass: numberIn(block, "unsprung-mass"),
-    tyreRate: numberIn(block, "tyre-rate"),
+    tyreRate: tyreRateOf(block),
     tyreDamping: numberIn(block, "tyre-damping"),
   };
+}
+
+/** At the pressure that the tyre runs at, where its stiffness is measured against pressure; else as stated. */
+function tyreRateOf(wheel: TreeBlock | undefined): Given | undefined {
+  const pressure = numberIn(wheel, "pressure");
+  const rows = (wordIn(wheel, "tyre-rates")?.block?.rows ?? []).flatMap(({ key, value }) =>
+    key.kind === "number" && value.kind === "number" ? [{ at: key.value, rate: value.value, unit: value.unit }] : [],
+  );
+  const sorted = rows.sort((a, b) => a.at - b.at);
+  const first = sorted.findIndex(({ at }) => pressure !== undefined && at >= pressure.value);
+  const above = first < 0 ? sorted.length - 1 : Math.max(1, first);
+  const [low, high] = [sorted[above - 1], sorted[above]];
+  if (pressure === undefined || low === undefined || high === undefined || !(high.at > low.at))
+    return numberIn(wheel, "tyre-rate");
+  const value = low.rate + ((high.rate - low.rate) * (pressure.value - low.at)) / (high.at - low.at);
+  const { origin, statement, chain } = pressure;
+  return value > 0 ? { value, unit: low.unit, origin, statement, chain } : numberIn(wheel, "tyre-rate");
 }
 
 const springs: ReadonlySet<string> = new Set(["spring", "gas-spring"]);
