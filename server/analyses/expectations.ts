@@ -27,7 +27,12 @@ export interface Expectation {
 /** A figure on its limit meets it, whatever rounding did to both; relative to the limit. */
 const ROUNDING = 1e-9;
 
-function limitsOf(wants: Expectation["wants"]): { readonly low: number; readonly high: number; readonly unit: string } {
+/** SI; infinite on the side where nothing is wanted. */
+export function limitsOf(wants: Expectation["wants"]): {
+  readonly low: number;
+  readonly high: number;
+  readonly unit: string;
+} {
   switch (wants.kind) {
     case "between": {
       const { from, to } = wants;

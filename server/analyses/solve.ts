@@ -60,6 +60,9 @@ const aimOf = (band: Band): number => {
   return Number.isFinite(low) ? low + INSIDE * scaleOf(band) : high - INSIDE * scaleOf(band);
 };
 
+/** How far a figure is from what is aimed at, relative. */
+export const offOf = (value: number, band: Band): number => Math.abs(value - aimOf(band)) / scaleOf(band);
+
 /** From the band, or from just inside it: nought where nothing is left to do. */
 function leftOver(value: number, band: Band): number {
   const by = Math.min(INSIDE * scaleOf(band), (band.high - band.low) / 4);
@@ -92,7 +95,7 @@ class Search {
     const worst = (of: (value: number, band: Band) => number): number =>
       Math.max(...bands.map((band, i) => of(values[i] ?? Infinity, band)));
     if (!isMet) return 1 + worst(missOf);
-    const off = worst((value, band) => Math.abs(value - aimOf(band)) / scaleOf(band));
+    const off = worst(offOf);
     return off / (1 + off);
   }
 
