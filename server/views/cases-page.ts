@@ -31,6 +31,11 @@ export function casesPage(car: CheckedCar): RatesPage {
     tableOf("Wheels", found, (one) => wheelRows(one, unit), reasons),
     tableOf("Elements", found, (one) => elementRows(one, unit), reasons),
     {
+      title: "Beyond the height-table, where downforce is taken straight on",
+      columns: [left("case"), left("axle")],
+      rows: found.flatMap(({ name, air }) => (air.outside.length === 0 ? [] : [[name, air.outside.join(" and ")]])),
+    },
+    {
       title: "Cases without figures",
       columns: [left("case"), left("why")],
       rows: results.flatMap((result) => {

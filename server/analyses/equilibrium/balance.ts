@@ -14,6 +14,7 @@
  * Longer than most, since values and derivatives are added up together: every term stands once, its derivative next to it.
  */
 import type { Unreachable } from "../../linkage/corner.js";
+import { signOfDeterminant } from "../../maths/determinant.js";
 import { nothing, zeros } from "../../maths/rows.js";
 import { dot, type Vec3 } from "../../maths/vec3.js";
 import type { NoDeflection } from "../../elements/deflection.js";
@@ -352,6 +353,15 @@ function motionOf(carrier: Carrier, front: AxleMotion, rear: AxleMotion): Moving
     ],
     from: BODY + 2 * carrier.axle,
   };
+}
+
+/**
+ * Sign of the stiffness' determinant: it keeps that of the car at rest for as long as a push is pushed back. Each held
+ * length borders the matrix once and turns the sign, which is undone here.
+ */
+export function stiffnessSign({ jacobian }: Balance): number {
+  const held = jacobian.length - FREEDOMS;
+  return signOfDeterminant(jacobian) * (held % 2 === 0 ? 1 : -1);
 }
 
 /** How many unknowns a load has. */

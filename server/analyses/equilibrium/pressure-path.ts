@@ -7,9 +7,8 @@
  */
 import type { LoadCase } from "../../elements/loaded-car.js";
 import { dampedNewton } from "../../maths/damped-newton.js";
-import { signOfDeterminant } from "../../maths/determinant.js";
 import { solved as linearSolved } from "../../maths/eigen.js";
-import { type Balance, balanceAt } from "./balance.js";
+import { type Balance, balanceAt, stiffnessSign } from "./balance.js";
 import { type Load, loadOf } from "./load.js";
 import type { Solved } from "./outcome.js";
 import type { Ready } from "./solve.js";
@@ -61,7 +60,7 @@ export function pressurePath(ready: Ready, asked: LoadCase, start: Solved, most:
     }
     const { pressure, x } = next;
     if (pressure > most || pressure < 0) break;
-    const isStable = signOfDeterminant(next.balance.jacobian) === sign;
+    const isStable = stiffnessSign(next.balance) === sign;
     const solved: Solved = {
       kind: "solved",
       x,

@@ -8,11 +8,10 @@
 import { frozen } from "../../elements/air.js";
 import { AT_REST, type LoadCase } from "../../elements/loaded-car.js";
 import { dampedNewton } from "../../maths/damped-newton.js";
-import { signOfDeterminant } from "../../maths/determinant.js";
 import { nothing } from "../../maths/rows.js";
 import { absent, isAbsent } from "../absent.js";
 import type { Absent } from "../results.js";
-import { type Balance, balanceAt, BODY, FREEDOMS, type NoBalance, unknownsOf } from "./balance.js";
+import { type Balance, balanceAt, BODY, FREEDOMS, type NoBalance, stiffnessSign, unknownsOf } from "./balance.js";
 import { longitudinalShares } from "./horizontal-forces.js";
 import { type Load, loadOf } from "./load.js";
 import type { NotConverged, Outcome, Solved, WheelName, WhyNot } from "./outcome.js";
@@ -50,7 +49,7 @@ export function readyCar(standing: Standing): Ready | Absent {
     return absent(
       `the springs do not carry the car at its ride height: the ${wordsOf(far)} wheel is ${Math.round(Math.abs(leftOver[far]!))} N off`,
     );
-  return { standing, leftOver, sign: signOfDeterminant(balance.jacobian) };
+  return { standing, leftOver, sign: stiffnessSign(balance) };
 }
 
 const NOTHING_LEFT = [0, 0, 0, 0];
@@ -127,7 +126,7 @@ function faultOf({ sign }: Ready, balance: Balance): Fault | undefined {
   const [fl, fr, rl, rr] = balance.wheels.map(({ load }) => load > 0);
   if (!(fl || fr)) return { airborne: 0 };
   if (!(rl || rr)) return { airborne: 1 };
-  return signOfDeterminant(balance.jacobian) === sign ? undefined : "unstable";
+  return stiffnessSign(balance) === sign ? undefined : "unstable";
 }
 
 /** Forces that the case needs and the car does not have. */
