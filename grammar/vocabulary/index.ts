@@ -17,6 +17,7 @@ import { fileGroup } from "./file.js";
 import { fluidGroup } from "./fluids.js";
 import { linkageGroup } from "./linkage.js";
 import { massGroup } from "./masses.js";
+import { roadGroup } from "./road.js";
 import { setupGroup } from "./setup.js";
 import { springGroup } from "./springs.js";
 import type { Concept, ConceptEntry, DimensionName, Form, Limits, Slot, UsualRange, Word, WordGroup } from "./word.js";
@@ -41,6 +42,7 @@ export const groups: readonly WordGroup[] = [
   barGroup,
   fluidGroup,
   caseGroup,
+  roadGroup,
   catalogueGroup,
   setupGroup,
 ];

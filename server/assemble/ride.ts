@@ -1,6 +1,7 @@
-/** What the movements of a car take besides its equilibrium: inertias and the tyres' damping. */
+/** What the movements of a car take besides its equilibrium: inertias, the tyres' damping, and the road. */
 import type { CarModel } from "../model/car.js";
 import { massesOfCar } from "./masses.js";
+import { blockOf, numberOf, wordOf } from "./reading.js";
 
 export function rideNumbersOf(car: CarModel): {
   readonly rollInertia: number | string;
@@ -13,4 +14,14 @@ export function rideNumbersOf(car: CarModel): {
     (wheel) => wheel?.tyreDamping?.value ?? 0,
   );
   return { rollInertia, pitchInertia, tyreDamping };
+}
+
+/** As it is written; undefined where no road is, or half of one. */
+export function roadOf(
+  car: CarModel,
+): { readonly class: string; readonly speed: number; readonly sides: string } | undefined {
+  const road = blockOf(car.block, "road");
+  const [letter, speed] = [wordOf(road, "class"), numberOf(road, "speed")];
+  if (letter === undefined || speed === undefined) return undefined;
+  return { class: letter, speed, sides: wordOf(road, "sides") ?? "isotropic" };
 }

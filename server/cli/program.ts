@@ -4,7 +4,9 @@ import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
 import { formatCommand } from "./commands/format.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
+import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
+import { roadCommand } from "./commands/road.js";
 import { serveCommand } from "./commands/serve.js";
 import { weightsCommand } from "./commands/weights.js";
 import { cautions } from "../views/cautions.js";
@@ -22,6 +24,8 @@ export function program(ends: Ends): Command {
     checkCommand,
     ratesCommand,
     casesCommand,
+    modesCommand,
+    roadCommand,
     kinematicsCommand,
     weightsCommand,
     formatCommand,

@@ -3,11 +3,13 @@ import { analyseAxle } from "../analyses/analyse-axle.js";
 import type { CarJoining } from "../analyses/analyse-car.js";
 import { carCases } from "../analyses/equilibrium/car-cases.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import { type CarRide, carRide } from "../analyses/whole-car/car-ride.js";
 import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
 import type { AxleAnalysis } from "../analyses/results.js";
 import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
+import { rideNumbersOf, roadOf } from "../assemble/ride.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
@@ -30,6 +32,7 @@ export class AxleAnalyses {
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
   readonly #cases = new BoundedCache<string, CarCases>(mostAxles / 2);
+  readonly #rides = new BoundedCache<string, CarRide>(mostAxles / 2);
 
   /** An axle carries what the elements between the axles leave to it. One on kept seats has its loads from there. */
   of(axle: AxleModel, car: CarModel, kept?: KeptAxles): AxleAnalysis {
@@ -66,6 +69,16 @@ export class AxleAnalyses {
     const made = (): CarCases =>
       carCases(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases);
     return kept === undefined ? this.#cases.get(loadedCarKey(car, cases, this.#keyOf), made) : made();
+  }
+
+  /** Modes and road response, likewise. */
+  ride(car: CarModel, kept?: KeptAxles): CarRide {
+    const cases = car.cases.map(loadCaseOf);
+    const numbers = { ...rideNumbersOf(car), road: roadOf(car) };
+    const made = (): CarRide =>
+      carRide(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases, numbers);
+    if (kept !== undefined) return made();
+    return this.#rides.get(`${JSON.stringify(numbers)}${loadedCarKey(car, cases, this.#keyOf)}`, made);
   }
 
   #joinedIn(car: CarModel): Joined | undefined {

@@ -3,7 +3,18 @@ import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 
 export function problemsAgainst(
-  schema: "case-sweep" | "cases" | "check" | "curves" | "rates" | "rates-at" | "kinematics" | "weights",
+  schema:
+    | "case-sweep"
+    | "cases"
+    | "check"
+    | "curves"
+    | "rates"
+    | "rates-at"
+    | "kinematics"
+    | "modes"
+    | "road"
+    | "solve"
+    | "weights",
   output: string,
 ): unknown {
   const validate = new Ajv({ allErrors: true }).compile(

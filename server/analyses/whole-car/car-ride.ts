@@ -14,6 +14,7 @@ import { type Onset, onsetOfInstability } from "./instability.js";
 import { linearise, type RideNumbers } from "./linearise.js";
 import { type Modes, modesOf } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
+import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
 import { type RoadCase, type RoadResponse, roadResponse } from "./road.js";
 
 export interface RideAt {
@@ -29,12 +30,20 @@ export interface RideAt {
   readonly pure: PureModes;
 }
 
-export type RoadAsked = Pick<RoadCase, "roughness" | "speed"> & Partial<Pick<RoadCase, "sides" | "contactLength">>;
+export interface RoadAsked {
+  /** ISO 8608, `A` to `H`. */
+  readonly class: string;
+  /** m/s */
+  readonly speed: number;
+  readonly sides: string;
+}
 
 export interface CarRide {
+  /** The road that is written for the car. */
+  readonly written: RoadAsked | undefined;
   /** Undefined at rest; a name that the car has no case of is absent. */
   at(name: string | undefined): RideAt | Absent;
-  /** On the straight at a speed, since only then is the air what it is there; in a case its own loads and springs. */
+  /** On the straight at the road's speed; in a case with its loads, springs and air. */
   road(name: string | undefined, road: RoadAsked): RoadResponse | Absent;
   /** On a straight and level road, from rest to a speed, m/s. */
   onset(to: number): Onset | Absent;
@@ -46,7 +55,11 @@ const NO_RESPONSE = {
   unbounded: "the speed or the roughness is not above nought",
 } as const;
 
-export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[], numbers: RideNumbers): CarRide {
+interface RideQuestion extends RideNumbers {
+  readonly road?: RoadAsked | undefined;
+}
+
+export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[], numbers: RideQuestion): CarRide {
   let made: Ready | Absent | undefined;
   const ready = (): Ready | Absent => (made ??= readied(underLoad()));
   const known = new Map<string | undefined, RideAt | Absent>();
@@ -72,8 +85,11 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
     return found;
   };
   return {
+    written: numbers.road,
     at,
-    road(name, road) {
+    road(name, asked) {
+      const road = roadCase(asked);
+      if (isAbsent(road)) return road;
       const ride = name === undefined ? rideIn({ ...AT_REST, speed: road.speed }, undefined) : at(name);
       if (isAbsent(ride)) return ride;
       const found = roadResponse(ride.car, { ...road, staticLoads: ride.loads });
@@ -91,6 +107,12 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
       );
     },
   };
+}
+
+function roadCase({ class: letter, speed, sides }: RoadAsked): Omit<RoadCase, "staticLoads"> | Absent {
+  if (!isRoadClass(letter)) return absent(`${letter} is no class of ISO 8608`);
+  if (!isSides(sides)) return absent(`${sides} does not say what left and right have in common`);
+  return { roughness: roughnessOf(letter), speed, sides };
 }
 
 /** Of the first look, and how closely an onset is wanted, m/s. */

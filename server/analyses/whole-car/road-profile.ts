@@ -29,6 +29,8 @@ const MEANS: Readonly<Record<RoadClass, number>> = {
   H: 262144e-6,
 };
 
+export const isRoadClass = (text: string): text is RoadClass => Object.hasOwn(MEANS, text);
+
 /** G_d(n₀) of a class, m³. */
 export const roughnessOf = (road: RoadClass): number => MEANS[road];
 
@@ -53,7 +55,11 @@ export const heightDensityInTime = (roughness: number, speed: number, frequency:
 export const profileRms = (roughness: number, from: number, to: number): number =>
   REFERENCE * Math.sqrt(roughness * (1 / from - 1 / to));
 
-export type Sides = "isotropic" | "same" | "independent";
+const SIDES = ["isotropic", "same", "independent"] as const;
+
+export type Sides = (typeof SIDES)[number];
+
+export const isSides = (text: string): text is Sides => SIDES.some((one) => one === text);
 
 /** What left and right have in common, 0 … 1: the cross spectrum over the spectrum, at n cycle/m and `track` m apart. */
 export function commonShare(sides: Sides, n: number, track: number): number {

@@ -125,7 +125,7 @@ describe("the sample car", () => {
   });
 
   it("meets a road at rest's springs with the air of its speed, or in a case", () => {
-    const [straight, hairpin] = [undefined, "hairpin"].map((name) => ride.road(name, { roughness: 16e-6, speed: 40 }));
+    const [straight, hairpin] = [undefined, "hairpin"].map((name) => ride.road(name, { class: "A", speed: 40, sides: "isotropic" }));
     if (straight!.kind !== "road-response" || hairpin!.kind !== "road-response") throw new Error("no response");
     expect(straight!.front.contact).toBeGreaterThan(0.01);
     // The inner wheel carries less, and varies by as much.
@@ -139,6 +139,8 @@ describe("the sample car", () => {
     });
     expect(without.at(undefined)).toEqual({ kind: "absent", reason: "there is no pitch-inertia" });
     expect(ride.at("nowhere")).toMatchObject({ kind: "absent", reason: "the car has no case nowhere" });
-    expect(ride.road(undefined, { roughness: 16e-6, speed: 0 })).toMatchObject({ kind: "absent" });
+    expect(ride.road(undefined, { class: "J", speed: 9, sides: "same" })).toMatchObject({ kind: "absent" });
+    expect(ride.road(undefined, { class: "A", speed: 9, sides: "odd" })).toMatchObject({ kind: "absent" });
+    expect(ride.road(undefined, { class: "A", speed: 0, sides: "isotropic" })).toMatchObject({ kind: "absent" });
   });
 });

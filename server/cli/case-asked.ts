@@ -1,0 +1,9 @@
+/** The load case that is asked for, which the car has to have. */
+import type { CheckedCar } from "../findings/context.js";
+import type { Asked } from "./car-command.js";
+import { UsageError } from "./usage-error.js";
+
+export function caseAsked({ cases, model }: CheckedCar, { at }: Asked): string | undefined {
+  if (at === undefined || cases.names.includes(at)) return at;
+  throw new UsageError(`${model.setup ?? model.name} has no case ${at}`);
+}
