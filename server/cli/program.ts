@@ -7,6 +7,7 @@ import { kinematicsCommand } from "./commands/kinematics.js";
 import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
 import { roadCommand } from "./commands/road.js";
+import { solveCommand } from "./commands/solve.js";
 import { serveCommand } from "./commands/serve.js";
 import { weightsCommand } from "./commands/weights.js";
 import { cautions } from "../views/cautions.js";
@@ -28,6 +29,7 @@ export function program(ends: Ends): Command {
     roadCommand,
     kinematicsCommand,
     weightsCommand,
+    solveCommand,
     formatCommand,
     serveCommand,
   ])
