@@ -70,6 +70,7 @@ const rooms = [
       "server/findings/context\\.ts",
       "server/snapshot/workspace\\.ts",
     ],
+    packages: ["d3-array", "d3-shape"],
     why: "A view turns what is known into what is shown: it may see a finding, but runs no rule.",
   },
   {
@@ -115,7 +116,7 @@ const rooms = [
       "server/findings/finding\\.ts",
       "server/findings/context\\.ts",
     ],
-    packages: ["commander", "cli-table3", "picocolors", "vscode-uri"],
+    packages: ["commander", "cli-table3", "picocolors", "simple-ascii-chart", "vscode-uri"],
     core: true,
     why:
       "The command line asks the facade, so that all faces say the same numbers, and never the other face: of what the " +

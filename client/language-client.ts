@@ -42,6 +42,7 @@ function clientOptions(context: vscode.ExtensionContext, output: vscode.LogOutpu
     pages: findingsPage(context).toString(),
     commands: ["bellcrank.showRates"],
     readsText: true,
+    drawsImages: true,
   });
   return {
     // No scheme: a file of a virtual workspace and an untitled one are checked like one on disk.

@@ -19,6 +19,8 @@ import { blockOf, numberOf, quantitiesOf, quantityOf, type Table, tableOf } from
 interface Half {
   readonly half: HalfDamper;
   readonly torsional: boolean;
+  /** With its clicker at either end. */
+  readonly ends?: { readonly closed: HalfDamper; readonly open: HalfDamper } | undefined;
 }
 
 /** One side of a table: speeds of one sign, both entered positive; the origin is understood. */
@@ -67,21 +69,25 @@ function betweenSettings(side: ResolvedBlock, word: string): Half | Lawless | un
     return lawless(`its ${word} does not say at which click of how many it stands (\`clicks 6 of 18\`)`);
   }
   const share = Math.min(1, Math.max(0, clicks.value / of.value));
-  return { ...closed, half: blended(closed.half, open.half, share) };
+  const ends = { closed: closed.half, open: open.half };
+  return { ...closed, half: blended(closed.half, open.half, share), ends };
 }
 
 /** What clicks between that of the table and the one that is set make of it; the last click that leaves a force holds. */
 function clicked(measured: Half, side: ResolvedBlock, word: string): Half | Lawless {
   const step = numberOf(side, "per-click");
   if (step === undefined) return measured;
-  const [clicks] = quantitiesOf(side, "clicks");
+  const [clicks, of] = quantitiesOf(side, "clicks");
   const at = numberOf(side, "measured-at");
   if (clicks === undefined || at === undefined) {
     return lawless(`its ${word} needs clicks and measured-at to know what per-click makes of the table`);
   }
-  const factor = 1 + step * (at - clicks.value);
+  const factorAt = (click: number): number => 1 + step * (at - click);
+  const factor = factorAt(clicks.value);
   if (!(factor > 0)) return lawless(`its ${word} would have no force left at ${clicks.value} clicks`, true);
-  return { ...measured, half: scaled(measured.half, factor) };
+  const setTo = (click: number): HalfDamper => scaled(measured.half, Math.max(0, factorAt(click)));
+  const ends = of === undefined ? undefined : { closed: setTo(0), open: setTo(of.value) };
+  return { ...measured, half: scaled(measured.half, factor), ends };
 }
 
 /** `bump` or `rebound`. */
@@ -130,8 +136,15 @@ export function damperLawOf(block: ResolvedBlock, torsional: boolean | undefined
   if (isLawless(rebound)) return rebound;
   if (bump.torsional !== rebound.torsional)
     return lawless("one of its directions is for twisting, the other is not", true);
-  return (
-    mismatch("damping", bump.torsional, torsional) ??
-    damperLaw(bump.half, rebound.half, torsional === true ? undefined : gasOf(block))
-  );
+  const wrong = mismatch("damping", bump.torsional, torsional);
+  if (wrong !== undefined) return wrong;
+  const law = damperLaw(bump.half, rebound.half, torsional === true ? undefined : gasOf(block));
+  return { ...law, settings: settingsOf(bump, rebound) };
+}
+
+/** All clickers closed, and open; a direction that has none stays as it is. */
+function settingsOf(bump: Half, rebound: Half): DamperLaw["settings"] {
+  if (bump.ends === undefined && rebound.ends === undefined) return undefined;
+  const at = (end: "closed" | "open") => damperLaw(bump.ends?.[end] ?? bump.half, rebound.ends?.[end] ?? rebound.half);
+  return { closed: at("closed"), open: at("open") };
 }

@@ -2,6 +2,7 @@
 import { Command } from "commander";
 import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
+import { curvesCommand } from "./commands/curves.js";
 import { formatCommand } from "./commands/format.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { modesCommand } from "./commands/modes.js";
@@ -28,6 +29,7 @@ export function program(ends: Ends): Command {
     modesCommand,
     roadCommand,
     kinematicsCommand,
+    curvesCommand,
     weightsCommand,
     solveCommand,
     formatCommand,

@@ -86,6 +86,13 @@ export interface DamperLaw {
   readonly gasRate?: number | undefined;
   /** Speeds at which a slope goes over into another, or a table ends; rising, rebound negative. */
   readonly marks?: readonly SpeedMark[] | undefined;
+  /** Of one with clickers: force with all of them closed, and open. */
+  readonly settings?: { readonly closed: SpeedForce; readonly open: SpeedForce } | undefined;
+}
+
+export interface SpeedForce {
+  /** Against speed of deflection; positive speed in compression. */
+  force(v: number): number;
 }
 
 export interface SpeedMark {

@@ -13,6 +13,8 @@ export interface InitializationOptions {
   readonly commands?: readonly string[];
   /** Set by a client that answers `bellcrank/readText`. */
   readonly readsText?: boolean;
+  /** Set by a client whose hovers draw SVG images that stand in their Markdown (`data:image/svg+xml`). */
+  readonly drawsImages?: boolean;
 }
 
 /** Asks for the rates of one car or set-up as a page to read. */

@@ -64,6 +64,7 @@ function initialize(parameters: InitializeParams, session: Session, disk: Disk):
   session.settings = readSettings(options.settings);
   if (typeof options.pages === "string") session.pages = options.pages;
   if (Array.isArray(options.commands)) session.commands = new Set(options.commands.map(String));
+  session.drawsImages = options.drawsImages === true;
   const folders = parameters.workspaceFolders?.map((folder) => folder.uri) ?? [];
   disk.setRoots(folders);
   const sync: ServerCapabilities = {

@@ -15,6 +15,8 @@ export class Session {
   pages: string | undefined;
   /** Commands that the client answers to: a lens may name these and no others. */
   commands: ReadonlySet<string> = new Set();
+  /** Whether the client said that its hovers draw images. */
+  drawsImages = false;
   /** Whether one of these files is still on its way from the client. */
   isAwaited: (uris: readonly string[]) => boolean = () => false;
 
@@ -34,6 +36,11 @@ export class Session {
 
   file(uri: string): FileView {
     return this.workspace.file(normalUri(uri));
+  }
+
+  /** Whether plots may stand in hovers: only where Markdown does. */
+  get showsPlots(): boolean {
+    return this.drawsImages && this.client.textDocument?.hover?.contentFormat?.includes("markdown") === true;
   }
 
   /** Whether the client takes edits that name document versions and can be annotated. */

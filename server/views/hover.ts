@@ -10,6 +10,7 @@ import { axleSummary } from "./axle-summary.js";
 import { caseCard } from "./cases-page.js";
 import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
+import { elementPlots, tablePlots } from "./hover-plots.js";
 import { withUnitStars } from "./markdown.js";
 import { holds, type Place, placeAt } from "./place.js";
 import { provenance } from "./provenance.js";
@@ -24,22 +25,34 @@ export interface Hover {
   readonly markdown: string;
 }
 
-export function hoverAt(file: FileView, offset: number): Hover | undefined {
+/** @param images whether whoever shows it draws images that stand in the text */
+export function hoverAt(file: FileView, offset: number, images = false): Hover | undefined {
   const place = placeAt(file.parsed.document, offset);
   const inner = place.chain.at(-1);
   if (place.statement === undefined || inner === undefined || inner.kind === "block") return undefined;
-  const parts = [...figureParts(file, place, place.statement, offset), ...wordParts(file, place, offset)];
+  const parts = [
+    ...figureParts(file, place, place.statement, offset, images),
+    ...(images ? tablePlots(file, place) : []),
+    ...wordParts(file, place, offset),
+  ];
   return parts.length === 0 ? undefined : { span: inner, markdown: withUnitStars(parts.join("\n\n---\n\n")) };
 }
 
-function figureParts(file: FileView, place: Place, statement: Statement, offset: number): readonly string[] {
+function figureParts(
+  file: FileView,
+  place: Place,
+  statement: Statement,
+  offset: number,
+  images: boolean,
+): readonly string[] {
   const car = carAt(file, offset);
   if (car === undefined) return [];
   if (place.word?.role === "expectation") return some(expectationCard(car, statement, file.uri));
   const set = some(adjusterCard(car.model, file.uri, statement.start));
   const elements = elementsAround(file, statement, offset);
   const [first] = elements;
-  if (first !== undefined && speaksOfElement(place, statement, first)) return [...set, elementCard(elements)];
+  if (first !== undefined && speaksOfElement(place, statement, first))
+    return [...set, elementCard(elements), ...(images ? elementPlots(first) : [])];
   if (set.length > 0) return set;
   if (place.word?.word === "axle") {
     const axle = axleAt(car, file.uri, statement.start);

@@ -26,11 +26,17 @@ export function elementsWrittenAt(file: FileView, start: number): readonly Eleme
 /** Elements that an override's head names: `front.third.rate` speaks of `front.third`, `front.left.side.fit` of one side. */
 export function elementsNamedBy(car: CheckedCar, statement: Statement): readonly ElementSubject[] {
   const path = statement.head.segments.map((segment) => segment.text);
-  return everyElement(car).filter(({ model }) => {
-    const own = model.path.split(".");
-    const plain = own.filter((name) => name !== model.side);
-    return startsWith(path, own) || startsWith(path, plain);
-  });
+  return everyElement(car).filter(({ model }) => pathsOf(model).some((own) => startsWith(path, own)));
+}
+
+/** Elements of exactly that path, both of a corner pair that is named without a side. */
+export const elementsCalled = (car: CheckedCar, path: string): readonly ElementSubject[] =>
+  everyElement(car).filter(({ model }) => pathsOf(model).some((own) => own.join(".") === path));
+
+/** With its side, and without. */
+function pathsOf({ path, side }: ElementModel): readonly (readonly string[])[] {
+  const own = path.split(".");
+  return [own, own.filter((name) => name !== side)];
 }
 
 export function everyElement(car: CheckedCar): readonly ElementSubject[] {

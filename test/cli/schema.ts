@@ -14,7 +14,7 @@ export function problemsAgainst(
     | "modes"
     | "road"
     | "solve"
-    | "solve" | "weights",
+    | "weights",
   output: string,
 ): unknown {
   const validate = new Ajv({ allErrors: true }).compile(

@@ -10,12 +10,14 @@ import type {
   Hover,
   InlayHint,
   Location,
+  MarkupKind,
   SelectionRange,
   TextEdit,
   WorkspaceEdit,
   WorkspaceSymbol,
 } from "vscode-languageserver/node";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { Wire } from "../support/wire.js";
 import { at, type Club, edited, positionOf, rangeAt, startClub } from "./club.js";
 
 describe("features over the wire", () => {
@@ -45,6 +47,26 @@ describe("features over the wire", () => {
     expect(text).toMatch(/\*\*front\.roll-damper\*\* · damper for roll/);
     expect(text).toMatch(/leak into heave: [\d.]+ % at design/);
     expect(text).toContain("| heave | roll | pitch | warp |");
+  });
+
+  it("hover has plots only for a client that says that it draws them, and takes Markdown", async () => {
+    const hoverOf = async (drawsImages: boolean, contentFormat: MarkupKind[]): Promise<string> => {
+      const wire = new Wire(process.execPath, ["dist/cli.js", "serve", "--stdio"]);
+      await wire.initialize([], {
+        capabilities: { textDocument: { hover: { contentFormat } } },
+        initializationOptions: { drawsImages },
+      });
+      await wire.open(club.uri("quill.crank"), car);
+      await wire.findings(club.uri("quill.crank"));
+      const position = at(car, "damper roll-damper for roll", "roll-damper");
+      const asked = { textDocument: { uri: club.uri("quill.crank") }, position };
+      const answer = await wire.request<Hover | null>("textDocument/hover", asked);
+      await wire.stop();
+      return (answer?.contents as { value: string } | undefined)?.value ?? "";
+    };
+    expect(await hoverOf(true, ["markdown", "plaintext"])).toContain("](data:image/svg+xml;base64,");
+    expect(await hoverOf(false, ["markdown", "plaintext"])).not.toContain("data:");
+    expect(await hoverOf(true, ["plaintext"])).not.toContain("data:");
   });
 
   it("hover on a word explains it and on a number converts it", async () => {

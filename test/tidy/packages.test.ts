@@ -49,7 +49,9 @@ describe("the npm package", () => {
       shell: process.platform === "win32",
     });
     const [packed] = JSON.parse(output) as { files: { path: string }[] }[];
-    const schemas = ["check", "kinematics", "rates", "weights"].map((name) => `server/cli/schema/${name}.json`);
+    const schemas = ["check", "curves", "kinematics", "rates", "weights"].map(
+      (name) => `server/cli/schema/${name}.json`,
+    );
     const expected = [...always, "dist/cli.js", "dist/server.cjs", ...schemas];
     expect(readme(packed?.files.map(({ path }) => path) ?? []).sort()).toEqual(expected.sort());
   });

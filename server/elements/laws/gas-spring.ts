@@ -8,7 +8,7 @@
  */
 import { monotone } from "../../maths/monotone.js";
 import type { FluidState, SpringLaw } from "../element.js";
-import type { Curve } from "./curve.js";
+import type { Curve, Mark } from "./curve.js";
 import type { EffectiveArea } from "./effective-area.js";
 import { deflectionAt } from "./inverse.js";
 import { ATMOSPHERE, type GasCharge, polytropic } from "./polytropic.js";
@@ -61,8 +61,12 @@ export function behindGap(curve: Curve, gap: number): Curve {
       curve.range === undefined
         ? undefined
         : { from: curve.range.from + gap + width, to: curve.range.to + gap + width },
+    marks: [{ at: gap, what: "free" }, ...(curve.marks ?? []).flatMap((mark) => behind(mark, gap + width))],
   };
 }
+
+/** Where a mark is met behind a gap; one that the rod never comes to is left out. */
+const behind = (mark: Mark, moved: number): readonly Mark[] => (mark.at > 0 ? [{ ...mark, at: mark.at + moved }] : []);
 
 /** The pressures behind a gap are those of a rod that does not move until its charge is met. */
 function stateBehindGap(fluid: FluidState, gap: number, charge: number): FluidState {
@@ -105,6 +109,10 @@ export function measuredGasCurve(deflection: readonly number[], force: readonly 
     energy: (s) => through.integral(s) - atDesign,
     constantRate: undefined,
     range: { from: through.from, to: through.to },
+    marks: [
+      { at: through.from, what: "table-end" },
+      { at: through.to, what: "table-end" },
+    ],
   };
 }
 

@@ -9,7 +9,7 @@ export const hover: Feature = {
   attach(connection, session) {
     connection.onHover(({ textDocument, position }) => {
       const file = session.file(textDocument.uri);
-      const found = hoverAt(file, file.parsed.lines.offset(position));
+      const found = hoverAt(file, file.parsed.lines.offset(position), session.showsPlots);
       if (found === undefined) return null;
       const contents = { kind: MarkupKind.Markdown, value: found.markdown };
       return { contents, range: rangeOf(file.parsed.lines, found.span) };
