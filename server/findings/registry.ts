@@ -39,7 +39,9 @@ import { staticTwist } from "./rules/strength/static-twist.js";
 import { unseated } from "./rules/strength/unseated.js";
 import { beyondTravel } from "./rules/cases/beyond-travel.js";
 import { groundContact } from "./rules/cases/ground-contact.js";
+import { aeroDivergence } from "./rules/cases/aero-divergence.js";
 import { noEquilibrium } from "./rules/cases/no-equilibrium.js";
+import { porpoising } from "./rules/cases/porpoising.js";
 import { wheelLifts } from "./rules/cases/wheel-lifts.js";
 import { asymmetry } from "./rules/mechanism/asymmetry.js";
 import { coupling } from "./rules/mechanism/coupling.js";
@@ -97,6 +99,8 @@ export const rules: readonly Rule[] = [
   rockerEye,
   asymmetry,
   noEquilibrium,
+  aeroDivergence,
+  porpoising,
   groundContact,
   wheelLifts,
   beyondTravel,

@@ -5,6 +5,7 @@
  */
 import { AT_REST, type CarUnderLoad, type LoadCase } from "../../elements/loaded-car.js";
 import { absent, isAbsent } from "../absent.js";
+import type { NotConverged } from "../equilibrium/outcome.js";
 import { equilibrium, type Ready, readyCar } from "../equilibrium/solve.js";
 import { standingCar } from "../equilibrium/standing.js";
 import { whyNotWords } from "../equilibrium/words.js";
@@ -47,6 +48,8 @@ export interface CarRide {
   road(name: string | undefined, road: RoadAsked): RoadResponse | Absent;
   /** On a straight and level road, from rest to a speed, m/s. */
   onset(to: number): Onset | Absent;
+  /** The speed, m/s, at which downforce outgrows the springs on a straight road; undefined where it does not up to there. */
+  divergence(to: number): number | undefined;
 }
 
 const NO_RESPONSE = {
@@ -95,6 +98,10 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
       const found = roadResponse(ride.car, { ...road, staticLoads: ride.loads });
       return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
     },
+    divergence(to) {
+      const car = ready();
+      return isAbsent(car) ? undefined : divergenceOf(car, to);
+    },
     onset(to) {
       const rest = at(undefined);
       if (isAbsent(rest)) return rest;
@@ -118,6 +125,23 @@ function roadCase({ class: letter, speed, sides }: RoadAsked): Omit<RoadCase, "s
 /** Of the first look, and how closely an onset is wanted, m/s. */
 const STEPS = 12;
 const WIDTH = 0.05;
+
+/** Looked at where it would be worst, and closed in on only if there is no equilibrium; where that begins, the reason is plain. */
+function divergenceOf(car: Ready, to: number): number | undefined {
+  const failure = (speed: number): NotConverged | undefined => {
+    const outcome = equilibrium(car, { ...AT_REST, speed });
+    return outcome.kind === "not-converged" ? outcome : undefined;
+  };
+  let [calm, lost] = [0, to];
+  let why = failure(to);
+  while (why !== undefined && lost - calm > WIDTH) {
+    const middle = (calm + lost) / 2;
+    const found = failure(middle);
+    if (found === undefined) calm = middle;
+    else [lost, why] = [middle, found];
+  }
+  return why?.reason.kind === "aero-stiffness" ? lost : undefined;
+}
 
 function readied(car: CarUnderLoad): Ready | Absent {
   const standing = standingCar(car);
