@@ -9,6 +9,7 @@ import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
 import { roadCommand } from "./commands/road.js";
 import { solveCommand } from "./commands/solve.js";
+import { sweepCommand } from "./commands/sweep.js";
 import { serveCommand } from "./commands/serve.js";
 import { weightsCommand } from "./commands/weights.js";
 import { cautions } from "../views/cautions.js";
@@ -32,6 +33,7 @@ export function program(ends: Ends): Command {
     curvesCommand,
     weightsCommand,
     solveCommand,
+    sweepCommand,
     formatCommand,
     serveCommand,
   ])

@@ -13,7 +13,7 @@ export function problemsAgainst(
     | "kinematics"
     | "modes"
     | "road"
-    | "solve"
+    | "solve" | "sweep"
     | "weights",
   output: string,
 ): unknown {
