@@ -4,6 +4,7 @@ import { benchCases } from "./cases.js";
 import { benchCorner } from "./corner.js";
 import { benchKeystrokes } from "./keystrokes.js";
 import { benchParser } from "./parser.js";
+import { benchRide } from "./ride.js";
 
 const [processor] = cpus();
 console.log(
@@ -12,4 +13,5 @@ console.log(
 benchParser();
 benchCorner();
 benchCases();
+benchRide();
 await benchKeystrokes();

@@ -74,22 +74,6 @@ function unlike(channels: readonly Channel[]): { readonly of: readonly number[];
   return { of, first };
 }
 
-/** Mean squares over nodes that were found for a car much like this one: Σ weight · density. */
-export function meanSquaresOver(
-  channels: readonly Channel[],
-  road: RoadConditions,
-  { nodes, weights }: Pick<Integral, "nodes" | "weights">,
-): Float64Array | undefined {
-  const { of, first } = unlike(channels);
-  const density = densityOf(channels, first, road);
-  const [at, total] = [new Float64Array(first.length), new Float64Array(first.length)];
-  for (let k = 0; k < nodes.length; k++) {
-    if (!density(nodes[k]!, at)) return undefined;
-    for (let i = 0; i < total.length; i++) total[i]! += weights[k]! * at[i]!;
-  }
-  return total.every(Number.isFinite) ? Float64Array.from(of, (own) => total[own]!) : undefined;
-}
-
 /** dσ²/d ln f of some outputs at u = ln f; false where something has no value. */
 function densityOf(channels: readonly Channel[], outputs: readonly number[], road: RoadConditions) {
   const adders = channels.map((channel) => adderOf(channel, outputs));
