@@ -13,7 +13,8 @@ export function problemsAgainst(
     | "kinematics"
     | "modes"
     | "road"
-    | "solve" | "sweep"
+    | "solve"
+    | "sweep"
     | "weights",
   output: string,
 ): unknown {
