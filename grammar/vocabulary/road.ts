@@ -20,7 +20,7 @@ export const roadGroup: WordGroup = {
       example: "road { class B, speed 120 km/h }",
       help:
         "The road that `contact` (RMS change of the tyre load over its static load) and `platform` (RMS change of ride height) " +
-        "are told for, with dampers at their low-speed rate.",
+        "are told for, with dampers at the speeds that they meet there.",
     },
     {
       word: "class",

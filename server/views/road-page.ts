@@ -61,4 +61,4 @@ export function roadPage(car: CheckedCar, road: RoadAsked, at: string | undefine
 }
 
 const LINEAR =
-  "dampers count with their low-speed rate, springs and tyres with their rate in the case; no wheel leaves the road";
+  "dampers count with the rate that they have at the speeds they meet, springs and tyres with their rate in the case; no wheel leaves the road";

@@ -8,11 +8,13 @@ import { absent, isAbsent } from "../absent.js";
 import type { NotConverged } from "../equilibrium/outcome.js";
 import { equilibrium, type Ready, readyCar } from "../equilibrium/solve.js";
 import { standingCar } from "../equilibrium/standing.js";
+import type { Solved } from "../equilibrium/outcome.js";
 import { whyNotWords } from "../equilibrium/words.js";
 import type { Absent } from "../results.js";
 import type { WholeCar } from "./car-data.js";
 import { type Onset, onsetOfInstability } from "./instability.js";
-import { linearise, type RideNumbers } from "./linearise.js";
+import { type DampingOf, linearise, movingOf, type RideNumbers } from "./linearise.js";
+import { dampingOnRoad } from "./statistical.js";
 import { type Modes, modesOf } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
 import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
@@ -66,6 +68,7 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
   let made: Ready | Absent | undefined;
   const ready = (): Ready | Absent => (made ??= readied(underLoad()));
   const known = new Map<string | undefined, RideAt | Absent>();
+  const solutions = new WeakMap<WholeCar, Solved>();
   const rideIn = (asked: LoadCase, name: string | undefined): RideAt | Absent => {
     const car = ready();
     if (isAbsent(car)) return car;
@@ -77,6 +80,7 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
     const modes = modesOf(linear);
     if (modes.kind === "no-modes") return absent("a mass or an inertia is not above nought");
     const loads = outcome.balance.wheels.map(({ load }) => load);
+    solutions.set(linear, outcome);
     return { kind: "ride", name, car: linear, speed: asked.speed, loads, modes, pure: pureModes(linear) };
   };
   const at = (name: string | undefined): RideAt | Absent => {
@@ -95,7 +99,11 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
       if (isAbsent(road)) return road;
       const ride = name === undefined ? rideIn({ ...AT_REST, speed: road.speed }, undefined) : at(name);
       if (isAbsent(ride)) return ride;
-      const found = roadResponse(ride.car, { ...road, staticLoads: ride.loads });
+      const rest = ready();
+      const solution = solutions.get(ride.car);
+      if (isAbsent(rest) || solution === undefined) return isAbsent(rest) ? rest : absent("the car has no equilibrium");
+      const found = onRoad(rest, solution, numbers, { ...road, staticLoads: ride.loads });
+      if (isAbsent(found)) return found;
       return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
     },
     divergence(to) {
@@ -114,6 +122,32 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
       );
     },
   };
+}
+
+/** Of the damping from one round to the next, and how many there may be: each takes most of what is left away. */
+const SETTLED = 1e-4;
+const ROUNDS = 30;
+
+/** Each damper with the damping that it has at the speeds that it meets: found in rounds. */
+function onRoad({ standing }: Ready, solution: Solved, numbers: RideNumbers, road: RoadCase) {
+  const dampers = movingOf(standing, solution.balance).flatMap(({ element, from, d }) => {
+    const row = [0, 1, 2, 3].map((wheel) => d[wheel - from] ?? 0);
+    return element.law?.kind === "damper" ? [{ element, law: element.law, row }] : [];
+  });
+  let damping: DampingOf = new Map(dampers.map(({ element, law }) => [element, law.lowSpeed]));
+  for (let round = 0; ; round++) {
+    const car = linearise(standing, solution, numbers, damping);
+    if (isAbsent(car)) return car;
+    const found = roadResponse(car, { ...road, along: dampers.map(({ row }) => row) });
+    if (found.kind !== "road-response") return found;
+    const next = new Map(dampers.map(({ element, law }, i) => [element, dampingOnRoad(law, found.along[i] ?? 0)]));
+    const isSettled = [...next].every(
+      ([element, c]) => Math.abs(c - (damping.get(element) ?? 0)) <= SETTLED * Math.abs(c),
+    );
+    if (isSettled) return found;
+    if (round >= ROUNDS) return absent("the dampers' damping on this road does not settle");
+    damping = next;
+  }
 }
 
 function roadCase({ class: letter, speed, sides }: RoadAsked): Omit<RoadCase, "staticLoads"> | Absent {

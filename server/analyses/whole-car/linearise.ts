@@ -2,7 +2,7 @@
  * The numbers of the linear whole car about an equilibrium: what a car is for movements small enough.
  *
  * Stiffness over wheel travel Σ k ∇s∇sᵀ + F ∇²s at the deflections of the case, less N ∂²c_z/∂z² of each contact point's
- * own path; damping Σ c ∇s∇sᵀ with c at small speed; inertance Σ b ∇s∇sᵀ. A lifted wheel's tyre gives nothing.
+ * own path; damping Σ c ∇s∇sᵀ with c at small speed or as it is given; inertance Σ b ∇s∇sᵀ. A lifted wheel's tyre gives nothing.
  *
  * Gravity takes m g H off the roll stiffness, H the height of the sprung centre of gravity over the axis through both
  * roll centres (y ∂y/∂z of the contact points; on the ground where the axle has no geometry).
@@ -42,7 +42,12 @@ interface Sums {
 }
 
 /** @returns what is missing where there is none */
-export function linearise(standing: Standing, { balance, load }: Solved, numbers: RideNumbers): WholeCar | Absent {
+export function linearise(
+  standing: Standing,
+  { balance, load }: Solved,
+  numbers: RideNumbers,
+  dampingOf: DampingOf = new Map(),
+): WholeCar | Absent {
   const { rollInertia, pitchInertia, tyreDamping } = numbers;
   if (typeof rollInertia === "string") return absent(rollInertia);
   if (typeof pitchInertia === "string") return absent(pitchInertia);
@@ -56,7 +61,7 @@ export function linearise(standing: Standing, { balance, load }: Solved, numbers
     const { side, place } = standing.wheels[i]!;
     return wheelPoints(motion, side, place)!;
   });
-  const sums = sumsOf(standing, balance, points);
+  const sums = sumsOf(standing, balance, points, dampingOf);
   if (isAbsent(sums)) return sums;
   const { sprung, lines, air } = standing;
   const wheels = standing.wheels.map(({ unsprung, tyreRate }, i) => {
@@ -88,7 +93,12 @@ export function linearise(standing: Standing, { balance, load }: Solved, numbers
   };
 }
 
-function sumsOf(standing: Standing, balance: Balance, points: readonly WheelPoints[]): Sums | Absent {
+function sumsOf(
+  standing: Standing,
+  balance: Balance,
+  points: readonly WheelPoints[],
+  dampingOf: DampingOf,
+): Sums | Absent {
   const sums: Sums = { stiffness: zeros(4, 4), damping: zeros(4, 4), inertance: zeros(4, 4) };
   for (const { carrier, force, rate, d, dd } of balance.carriers) {
     const from = carrier.axle === undefined ? 0 : 2 * carrier.axle;
@@ -98,41 +108,49 @@ function sumsOf(standing: Standing, balance: Balance, points: readonly WheelPoin
     }
   }
   for (const [i, { load }] of balance.wheels.entries()) sums.stiffness[i]![i]! -= load * points[i]!.contact.dd[2];
-  const missing = addMoving(sums, standing, balance);
+  const missing = addMoving(sums, standing, balance, dampingOf);
   return missing ?? sums;
 }
 
-/** Dampers and inerters, of both axles and between them. */
-function addMoving(sums: Sums, { car }: Standing, { wheels }: Balance): Absent | undefined {
-  const front = { left: wheels[0]!.motion, right: wheels[1]!.motion };
-  const rear = { left: wheels[2]!.motion, right: wheels[3]!.motion };
-  const all = [
-    ...(car.axles.front?.mechanism.elements ?? []),
-    ...(car.axles.rear?.mechanism.elements ?? []),
-    ...car.joining,
-  ];
-  const missing = dampingMissing(all);
-  if (missing !== undefined) return absent(missing);
-  for (const [axle, motion] of [
-    ["front", front],
-    ["rear", rear],
-  ] as const) {
-    for (const element of car.axles[axle]?.mechanism.elements ?? []) {
-      const d = element.connection?.deflection(motion);
-      if (d !== undefined && !("kind" in d)) addLaw(sums, element, axle === "front" ? 0 : 2, [d.dL, d.dR]);
-    }
-  }
-  for (const element of car.joining) {
-    const d = element.connection?.deflection({ front, rear });
-    if (d !== undefined && !("kind" in d)) addLaw(sums, element, 0, d.d);
-  }
-  return undefined;
+/** A damper or an inerter: its deflection by the wheels' travels, the first of which is `from`. */
+export interface Moving {
+  readonly element: Element | CarElement;
+  readonly from: number;
+  readonly d: readonly number[];
 }
 
-function addLaw(sums: Sums, { law, connection }: Element | CarElement, from: number, d: readonly number[]): void {
-  if (connection?.idle !== undefined) return;
-  if (law?.kind === "damper") addForm(sums.damping, from, d, law.lowSpeed);
-  if (law?.kind === "inerter") addForm(sums.inertance, from, d, law.inertance);
+/** Dampers and inerters, of both axles and between them. */
+export function movingOf({ car }: Standing, { wheels }: Balance): readonly Moving[] {
+  const front = { left: wheels[0]!.motion, right: wheels[1]!.motion };
+  const rear = { left: wheels[2]!.motion, right: wheels[3]!.motion };
+  const moves = ({ law, connection }: Element | CarElement): boolean =>
+    connection?.idle === undefined && (law?.kind === "damper" || law?.kind === "inerter");
+  const ofAxle = (axle: "front" | "rear", motion: typeof front, from: number): readonly Moving[] =>
+    (car.axles[axle]?.mechanism.elements ?? []).filter(moves).flatMap((element) => {
+      const d = element.connection?.deflection(motion);
+      return d === undefined || "kind" in d ? [] : [{ element, from, d: [d.dL, d.dR] }];
+    });
+  const joining = car.joining.filter(moves).flatMap((element) => {
+    const d = element.connection?.deflection({ front, rear });
+    return d === undefined || "kind" in d ? [] : [{ element, from: 0, d: d.d }];
+  });
+  return [...ofAxle("front", front, 0), ...ofAxle("rear", rear, 2), ...joining];
+}
+
+/** Damping of dampers where it is not that at small speed. */
+export type DampingOf = ReadonlyMap<Element | CarElement, number>;
+
+function addMoving(sums: Sums, standing: Standing, balance: Balance, dampingOf: DampingOf): Absent | undefined {
+  const { axles, joining } = standing.car;
+  const own = [axles.front, axles.rear].flatMap((axle) => axle?.mechanism.elements ?? []);
+  const missing = dampingMissing([...own, ...joining]);
+  if (missing !== undefined) return absent(missing);
+  for (const { element, from, d } of movingOf(standing, balance)) {
+    const { law } = element;
+    if (law?.kind === "damper") addForm(sums.damping, from, d, dampingOf.get(element) ?? law.lowSpeed);
+    if (law?.kind === "inerter") addForm(sums.inertance, from, d, law.inertance);
+  }
+  return undefined;
 }
 
 function addForm(into: number[][], from: number, d: readonly number[], by: number): void {

@@ -2,11 +2,12 @@
  * What a random road does to a car: RMS tyre load, suspension travel and its speed, ride height, body accelerations, and the
  * two headline figures of each axle, *contact* (RMS dynamic tyre load over static) and *platform* (RMS change of ride height).
  *
- * Linear about a case; loads below zero, stops and gaps are not seen here (`road-linearised.ts` takes in digressive laws).
+ * Linear about a case; loads below zero, stops and gaps are not seen here (`car-ride.ts` takes in digressive dampers).
  * Ride height is that of the axle line above the mean of the road under its two wheels.
  *
  * Invariant: a car that does not settle has no response, and says so.
  */
+import { product } from "../../maths/rows.js";
 import { absent } from "../absent.js";
 import type { Figure } from "../results.js";
 import type { WholeCar } from "./car-data.js";
@@ -30,6 +31,8 @@ export interface RoadCase {
   readonly contactLength?: number;
   /** Of every mean square. */
   readonly accuracy?: number;
+  /** Deflections over the four wheels' travels whose speed is asked for besides. */
+  readonly along?: readonly (readonly number[])[];
 }
 
 export interface WheelResponse {
@@ -56,6 +59,8 @@ export interface RoadResponse {
   readonly rear: AxleResponse;
   /** RMS acceleration of the sprung centre of gravity, m/s², and of roll and pitch, rad/s². */
   readonly body: { readonly heave: number; readonly roll: number; readonly pitch: number };
+  /** RMS speeds of the deflections that were asked for besides. */
+  readonly along: readonly number[];
   /** Largest relative error that a mean square may have. */
   readonly error: number;
 }
@@ -77,7 +82,10 @@ export function roadResponse(car: WholeCar, road: RoadCase): RoadResponse | NoRo
   const parts = partsOf(dynamics);
   if (parts === undefined) return { kind: "no-road-response", reason: "no-modes" };
   if (!settles(parts)) return { kind: "no-road-response", reason: "unstable" };
-  const channels = channelsOf(car, parts, road.speed, sidesOf(road), outputsOf(dynamics));
+  const channels = channelsOf(car, parts, road.speed, sidesOf(road), [
+    ...outputsOf(dynamics),
+    ...speedsOf(dynamics, road),
+  ]);
   const found = meanSquares(channels, conditionsOf(car, road), { relative: road.accuracy ?? ACCURACY });
   if (found === undefined) return { kind: "no-road-response", reason: "unbounded" };
   return responseOf(Array.from(found.values, Math.sqrt), road.staticLoads, found.error);
@@ -120,6 +128,9 @@ export function outputsOf({ travel, heights, roadHeights, tyres }: CarDynamics):
   ];
 }
 
+const speedsOf = ({ travel }: CarDynamics, { along: asked = [] }: RoadCase): Output[] =>
+  asked.map((d) => ({ motion: product([d], travel)[0]!, road: NO_ROAD, operator: [0, 1, 0] }));
+
 function responseOf(rms: readonly number[], loads: RoadCase["staticLoads"], error: number): RoadResponse {
   const wheels = [0, 1, 2, 3].map((i) => ({
     load: rms[i]!,
@@ -137,6 +148,7 @@ function responseOf(rms: readonly number[], loads: RoadCase["staticLoads"], erro
     front: axle(0, rms[12]!),
     rear: axle(2, rms[13]!),
     body: { heave: rms[14]!, roll: rms[15]!, pitch: rms[16]! },
+    along: rms.slice(17),
     error,
   };
 }

@@ -125,7 +125,9 @@ describe("the sample car", () => {
   });
 
   it("meets a road at rest's springs with the air of its speed, or in a case", () => {
-    const [straight, hairpin] = [undefined, "hairpin"].map((name) => ride.road(name, { class: "A", speed: 40, sides: "isotropic" }));
+    const [straight, hairpin] = [undefined, "hairpin"].map((name) =>
+      ride.road(name, { class: "A", speed: 40, sides: "isotropic" }),
+    );
     if (straight!.kind !== "road-response" || hairpin!.kind !== "road-response") throw new Error("no response");
     expect(straight!.front.contact).toBeGreaterThan(0.01);
     // The inner wheel carries less, and varies by as much.
