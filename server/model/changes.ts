@@ -8,9 +8,11 @@ import type { Change } from "./edit.js";
 import { expandFit } from "./fit.js";
 import { plainWord } from "./forms.js";
 import { mention } from "./mentions.js";
+import type { Side } from "./origin.js";
 import type { Reading } from "./read-block.js";
-import { isSameStatement } from "./same.js";
+import { isSameStatement, isSameValue } from "./same.js";
 import type { Scope } from "./scope.js";
+import { isCornerElement } from "./sides.js";
 import { at } from "./sink.js";
 import { stepsFrom, type Found, type Route } from "./steps.js";
 import { withAdded, withoutStatement, withStatement, type TreeBlock, type TreeStatement } from "./tree.js";
@@ -31,6 +33,12 @@ export function reportMiss(line: Line, failing: string, candidates: readonly str
   const { raw, path, segments, scope } = line;
   const place = at(scope.uri, segments.find((segment) => segment.text === failing) ?? raw.head);
   scope.sink.report({ ...place, kind: "override-without-target", path: path.join("."), failing, candidates });
+}
+
+/** A line for one side of what stands once for both. */
+export function reportNoSides({ raw, path, segments, scope }: Line, side: Side, thing: string): void {
+  const place = at(scope.uri, segments.find((segment) => segment.text === side) ?? raw.head);
+  scope.sink.report({ ...place, kind: "no-sides", path: path.join("."), side, thing });
 }
 
 abstract class Followed implements Change {
@@ -77,8 +85,13 @@ export class Setting extends Followed {
   }
 
   #replaced(parent: TreeBlock, index: number, before: TreeStatement): TreeBlock {
-    const after = this.#write(parent, findWord(parent.concept, before.word), before);
+    const word = findWord(parent.concept, before.word);
+    const after = this.#write(parent, word, before);
     if (after === undefined) return parent;
+    if (word?.role === "element" && this.route.side !== undefined && !isSameClaim(before, after)) {
+      this.#reportClaim("What an element is for holds for both sides.");
+      return parent;
+    }
     this.#outcomes.push({ before, after });
     return this.#fitted(withStatement(parent, index, after));
   }
@@ -90,7 +103,24 @@ export class Setting extends Followed {
       return parent;
     }
     if (word.times === "many") return this.#amongMany(parent, word);
-    return this.#added(parent, this.#write(parent, word, undefined));
+    const after = this.#write(parent, word, undefined);
+    if (after !== undefined && this.route.side !== undefined && word.role === "element" && !isCornerElement(after)) {
+      this.#reportClaim(`An element stands on one side by itself only where it is for corner.`);
+      return parent;
+    }
+    return this.#added(parent, after);
+  }
+
+  #reportClaim(why: string): void {
+    const { raw, scope } = this.line;
+    const detail = `${why} Write the line without "${this.route.side}".`;
+    scope.sink.report({
+      ...at(scope.uri, raw.head),
+      kind: "wrong-form",
+      word: this.line.path.at(-1) ?? "",
+      expected: [],
+      detail,
+    });
   }
 
   /** The path ends at a word that may stand many times: which of the lines is meant, what it speaks of says. */
@@ -146,6 +176,12 @@ export class Setting extends Followed {
     return isFit ? expandFit(block, this.#reading.parts, this.line.scope.sink, "anew") : block;
   }
 }
+
+const isSameClaim = (a: TreeStatement, b: TreeStatement): boolean => {
+  const claim = ({ values }: TreeStatement) => values.find(({ kind }) => kind === "modes");
+  const [one, other] = [claim(a), claim(b)];
+  return one === undefined || other === undefined ? one === other : isSameValue(one, other);
+};
 
 function isNeedless({ before, after }: Outcome): boolean {
   return after.formula === undefined && before.formula === undefined && isSameStatement(before, after);

@@ -8,7 +8,7 @@
 import type { Statement } from "../../grammar/index.js";
 import { findWord } from "../../grammar/vocabulary/index.js";
 import { adjustedInside } from "./adjuster.js";
-import { Removal, reportMiss, Setting, type Line } from "./changes.js";
+import { Removal, reportMiss, reportNoSides, Setting, type Line } from "./changes.js";
 import { changeAt, type Change } from "./edit.js";
 import { plainWord } from "./forms.js";
 import { mention } from "./mentions.js";
@@ -134,7 +134,7 @@ export class Overrides {
     const left = startOf(this.#tree, route, "left");
     const right = startOf(this.#tree, route, "right");
     if (left === undefined || right === undefined) return;
-    if (side !== undefined && !this.#hasSides(route)) return reportMiss(line, side, []);
+    if (side !== undefined && !this.#hasSides(route)) return reportNoSides(line, side, rest[0] ?? "");
     const newLeft = side === "right" ? left : changeAt(left, rest, 0, change);
     const isShared = left === right && side === undefined;
     const newRight = isShared ? newLeft : side === "left" ? right : changeAt(right, rest, 0, change);
@@ -148,8 +148,9 @@ export class Overrides {
     const step = stepIn(block, route.rest, 0);
     const first = step && block.statements[step.index];
     if (first !== undefined) return mayDiffer(first, route.rest[step?.used ?? 1]);
-    const isElement = findWord("axle", route.rest[0] ?? "")?.role === "element";
-    return isElement || passedOverFor(block, route.rest, 0) !== undefined || route.rest.length > 1;
+    // What is not known at all is told as that.
+    const word = findWord("axle", route.rest[0] ?? "");
+    return word === undefined || word.role === "element" || passedOverFor(block, route.rest, 0) !== undefined;
   }
 }
 

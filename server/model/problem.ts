@@ -1,6 +1,6 @@
 /** What the resolver has to say about a file: structure only; the rule files word it. */
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
-import type { Origin } from "./origin.js";
+import type { Origin, Side } from "./origin.js";
 
 export type ModelProblem = Origin &
   (
@@ -65,6 +65,8 @@ export type ModelProblem = Origin &
         readonly failing: string;
         readonly candidates: readonly string[];
       }
+    /** A line for one side of what the axle has once, for both. */
+    | { readonly kind: "no-sides"; readonly path: string; readonly side: Side; readonly thing: string }
     | { readonly kind: "cycle"; readonly what: "use" | "from" | "let"; readonly path: readonly string[] }
     | {
         readonly kind: "file-not-found";

@@ -3,7 +3,7 @@
  * it replaces, and keeping what the line does not speak of (the name, the block of an adjuster).
  */
 import type { Item, Statement } from "../../grammar/index.js";
-import type { Concept, Word } from "../../grammar/vocabulary/word.js";
+import type { Concept, Slot, Word } from "../../grammar/vocabulary/word.js";
 import { adjusted, isAdjustment } from "./adjust.js";
 import type { ResolvedValue } from "./car.js";
 import { formsWithoutName } from "./forms.js";
@@ -45,7 +45,7 @@ export function writeStatement(line: WrittenLine, writing: Writing, reading: Rea
   if (target === undefined && read.name !== undefined && !takesName(writing, read, scope)) return undefined;
   const { concept } = writing.parent;
   const inner = { concept, scope, opener: raw, word: word.word, name: target?.name, partial: false };
-  const own = readInner(word, keptForm(read, line, target), raw, inner, reading, false);
+  const own = readInner(keptWord(word, target), keptForm(read, line, target), raw, inner, reading, false);
   if (!read.whole && !read.deferred && (own === undefined || target !== undefined || read.form === -1))
     return undefined;
   const block = raw.block === undefined ? (own ?? keptBlock(read, target)) : own;
@@ -98,15 +98,25 @@ function keptValues(word: Word, read: Read, target: TreeStatement | undefined): 
   const short = word.takes[read.form];
   const whole = target === undefined ? undefined : word.takes[target.form];
   if (target === undefined || short === undefined || whole === undefined || read.values.length === 0) return read;
-  const isStart = short.length < whole.length && short.every((slot, index) => slot.kind === whole[index]?.kind);
+  const isStart = short.length < whole.length && short.every((slot, index) => isSameSlot(slot, whole[index]));
   const rest = target.values.slice(read.values.length);
   return isStart && rest.length > 0 ? { ...read, form: target.form, values: [...read.values, ...rest] } : read;
+}
+
+/** `below 5 mm` is no short way to write `between 5 and 9 mm`. */
+function isSameSlot(short: Slot, whole: Slot | undefined): boolean {
+  if (short.kind !== "keyword") return short.kind === whole?.kind;
+  return whole?.kind === "keyword" && whole.word === short.word;
 }
 
 /** A block by itself stands behind the form that is inherited. */
 function keptForm(read: Read, { raw }: WrittenLine, target: TreeStatement | undefined): Read {
   return read.form === -1 && raw.block !== undefined && target !== undefined ? { ...read, form: target.form } : read;
 }
+
+/** `third for roll` over a whole element: what is in its braces is there already. */
+const keptWord = (word: Word, target: TreeStatement | undefined): Word =>
+  target?.block === undefined || word.block !== "required" ? word : { ...word, block: "optional" };
 
 /** A new value keeps the adjuster behind the old one; a new form (a table for a number) does not. */
 function keptBlock(read: Read, target: TreeStatement | undefined): TreeBlock | undefined {
