@@ -61,6 +61,8 @@ export const figures: readonly FigureWord[] = [
   entry("heave-damping", "axle", "damping", "Damping of the axle in heave at low speed, both wheels together."),
   entry("roll-damping", "axle", "torsional-damping", "Damping of the axle in roll at low speed."),
   entry("ride-height", "axle", "length", "Height of the plane z = 0 above the ground at the axle line."),
+  entry("contact", "axle", "share", "RMS change of the tyre loads on the written road, over their static load."),
+  entry("platform", "axle", "length", "RMS change of the ride height on the written road."),
   entry("wheel-load", "wheel", "force", "Vertical load between tyre and ground."),
   entry("wheel-travel", "wheel", "length", "Wheel travel from design ride height, bump positive."),
   entry("camber", "wheel", "angle", "Camber against the body, positive with the top outboard."),

@@ -11,6 +11,7 @@ import { type CarParts, carParts } from "./car-parts.js";
 import { type CarAxles, carPositions } from "./car-positions.js";
 import { carRates } from "./car-rates.js";
 import { carSums } from "./car-sums.js";
+import type { CarRide } from "./whole-car/car-ride.js";
 import { changeOvers } from "./change-over.js";
 import { type Expectation, judge } from "./expectations.js";
 import type { CarCases } from "./equilibrium/results.js";
@@ -90,6 +91,7 @@ function wholeCar<Axle>(
  * @param analysisOf the analysis of one axle, remembered or computed
  * @param joining the elements that join the axles; most cars have none
  * @param masses of the car with its lines; without them what is stated holds
+ * @param ride how it moves on a road, likewise
  * @param cases what its load cases come to; asked only where an expectation is about one
  */
 export function analyseCar<Axle>(
@@ -98,6 +100,7 @@ export function analyseCar<Axle>(
   joining: CarJoining = NOTHING_JOINS,
   masses?: CarMasses,
   cases: CarCases = NO_CASES,
+  ride?: CarRide,
 ): CarAnalysis {
   const centre = centreOf(car, masses);
   const front = car.axles.front && analysisOf(car.axles.front);
@@ -110,6 +113,6 @@ export function analyseCar<Axle>(
     cgHeight: centre.cgHeight,
     isJoined: joining.elements.length > 0,
   });
-  const expectations = judge(car.expectations, { axles, elements }, cases);
+  const expectations = judge(car.expectations, { axles, elements }, cases, ride);
   return { axles, elements, modal, changeOvers: changes, problems: joining.problems, expectations };
 }

@@ -19,6 +19,8 @@ const CAR: Readonly<Record<string, (found: CaseFigures) => Figure>> = {
   "pitch-angle": ({ pitch }) => pitch,
 };
 
+const ON_ROAD = absent("it is told of a car on a road only");
+
 const AXLE: Readonly<Record<string, (axle: CaseAxle) => Figure>> = {
   "ride-height": ({ rideHeight }) => rideHeight,
   "heave-rate": ({ heaveRate }) => heaveRate,
@@ -29,6 +31,8 @@ const AXLE: Readonly<Record<string, (axle: CaseAxle) => Figure>> = {
   "wheel-ride-rate": ({ rideRate }) => rideRate.single,
   "heave-damping": ({ heaveDamping }) => heaveDamping,
   "roll-damping": ({ rollDamping }) => rollDamping,
+  contact: () => ON_ROAD,
+  platform: () => ON_ROAD,
 };
 
 const WHEEL: Readonly<Record<string, (wheel: CaseWheel) => Figure>> = {

@@ -8,6 +8,8 @@ import { figureAtCase } from "./case-paths.js";
 import type { CarCases } from "./equilibrium/results.js";
 import { figureAtPath } from "./figure-paths.js";
 import type { CarAnalysis, Figure } from "./results.js";
+import type { CarRide } from "./whole-car/car-ride.js";
+import { roadFigure } from "./whole-car/road-paths.js";
 
 interface Limit {
   readonly value: number;
@@ -58,7 +60,14 @@ function judged(index: number, expectation: Expectation, value: Figure): CarAnal
 }
 
 /** The figure that an expectation is about. */
-function figureOf({ figure, at }: Expectation, car: Pick<CarAnalysis, "axles" | "elements">, cases: CarCases): Figure {
+function figureOf(
+  { figure, at }: Expectation,
+  car: Pick<CarAnalysis, "axles" | "elements">,
+  cases: CarCases,
+  ride?: CarRide,
+): Figure {
+  const onRoad = roadFigure(ride, figure, at);
+  if (onRoad !== undefined) return onRoad;
   if (at === undefined) return figureAtPath(car, figure);
   const result = cases.at(at);
   return result === undefined ? absent(`the car has no case ${at}`) : figureAtCase(result, figure);
@@ -68,5 +77,6 @@ export const judge = (
   expectations: readonly Expectation[],
   car: Pick<CarAnalysis, "axles" | "elements">,
   cases: CarCases,
+  ride?: CarRide,
 ): CarAnalysis["expectations"] =>
-  expectations.map((expectation, index) => judged(index, expectation, figureOf(expectation, car, cases)));
+  expectations.map((expectation, index) => judged(index, expectation, figureOf(expectation, car, cases, ride)));

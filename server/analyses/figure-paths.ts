@@ -20,6 +20,8 @@ type Axles = Pick<CarAnalysis, "axles" | "elements">;
 
 const mean = (a: Figure, b: Figure): Figure => (typeof a !== "number" ? a : typeof b !== "number" ? b : (a + b) / 2);
 
+const ON_ROAD = absent("it is told of a car on a road only");
+
 const AXLE: Readonly<Record<string, (rates: AxleRates) => Figure>> = {
   "heave-rate": (rates) => rates.heaveRate,
   "roll-stiffness": (rates) => rates.rollStiffness,
@@ -30,6 +32,8 @@ const AXLE: Readonly<Record<string, (rates: AxleRates) => Figure>> = {
   "heave-frequency": (rates) => rates.heaveFrequency,
   "heave-damping": (rates) => rates.heaveDamping,
   "roll-damping": (rates) => rates.rollDamping,
+  contact: () => ON_ROAD,
+  platform: () => ON_ROAD,
 };
 
 const WHEEL: Readonly<Record<string, (wheel: WheelAtRest) => Figure>> = {

@@ -171,6 +171,7 @@ export class CheckedFiles {
           joiningOn(analyses.joining(model), onSeats()),
           massesOfCar(model),
           this.cases,
+          this.ride,
         ));
       },
     };

@@ -122,7 +122,10 @@ describe("figures by path in a case", () => {
         return before + figure.replace("<mode>", mode);
       }),
     );
-    const without = paths.filter((path) => typeof figureAtCase(found, path) !== "number");
+    const onRoad = paths.filter((path) => /\.(contact|platform)$/.test(path));
+    for (const path of onRoad) expect(reason(figureAtCase(found, path))).toMatch(/of a car on a road only$/);
+    const inCase = paths.filter((path) => !onRoad.includes(path));
+    const without = inCase.filter((path) => typeof figureAtCase(found, path) !== "number");
     // The Quill's side dampers carry nothing in a steady turn, so that none of their figures are of the case.
     expect(without.filter((path) => !path.startsWith("front.side."))).toEqual([
       "front.heave-frequency",
