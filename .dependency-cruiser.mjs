@@ -116,7 +116,15 @@ const rooms = [
       "server/findings/finding\\.ts",
       "server/findings/context\\.ts",
     ],
-    packages: ["commander", "cli-progress", "cli-table3", "picocolors", "simple-ascii-chart", "vscode-uri", "workerpool"],
+    packages: [
+      "commander",
+      "cli-progress",
+      "cli-table3",
+      "picocolors",
+      "simple-ascii-chart",
+      "vscode-uri",
+      "workerpool",
+    ],
     core: true,
     why:
       "The command line asks the facade, so that all faces say the same numbers, and never the other face: of what the " +

@@ -1,5 +1,6 @@
 /** The command line as commander knows it: one command a file, each registers itself. */
 import { Command } from "commander";
+import { adjustCommand } from "./commands/adjust.js";
 import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
 import { curvesCommand } from "./commands/curves.js";
@@ -32,6 +33,7 @@ export function program(ends: Ends): Command {
     kinematicsCommand,
     curvesCommand,
     weightsCommand,
+    adjustCommand,
     solveCommand,
     sweepCommand,
     formatCommand,

@@ -4,6 +4,7 @@ import { Ajv } from "ajv";
 
 export function problemsAgainst(
   schema:
+    | "adjust"
     | "case-sweep"
     | "cases"
     | "check"
