@@ -2,6 +2,7 @@
 import { analyseAxle } from "../analyses/analyse-axle.js";
 import type { CarJoining } from "../analyses/analyse-car.js";
 import { carCases } from "../analyses/equilibrium/car-cases.js";
+import { type CaseSolver, caseSolver } from "../analyses/equilibrium/case-solver.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
 import { type CarRide, carRide } from "../analyses/whole-car/car-ride.js";
 import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
@@ -10,6 +11,7 @@ import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
 import { rideNumbersOf, roadOf } from "../assemble/ride.js";
+import type { CarUnderLoad, LoadCase } from "../elements/loaded-car.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
@@ -27,6 +29,8 @@ interface Joined {
 const mostMechanisms = 20;
 
 export class AxleAnalyses {
+  readonly #loadedKeys = new WeakMap<CarModel, string>();
+  readonly #solvers = new BoundedCache<string, CaseSolver>(mostMechanisms);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
@@ -66,19 +70,37 @@ export class AxleAnalyses {
   /** A case is solved anew only where a number that it rests on has changed; of a car on kept seats, each time. */
   cases(car: CarModel, kept?: KeptAxles): CarCases {
     const cases = car.cases.map(loadCaseOf);
-    const made = (): CarCases =>
-      carCases(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases);
-    return kept === undefined ? this.#cases.get(loadedCarKey(car, cases, this.#keyOf), made) : made();
+    const loaded = this.#loaded(car, kept);
+    if (kept !== undefined) return carCases(loaded, cases);
+    const key = this.#loadedKey(car, cases);
+    return this.#cases.get(key, () => carCases(loaded, cases, this.#solver(key, loaded)));
   }
 
   /** Modes and road response, likewise. */
   ride(car: CarModel, kept?: KeptAxles): CarRide {
     const cases = car.cases.map(loadCaseOf);
     const numbers = { ...rideNumbersOf(car), road: roadOf(car) };
-    const made = (): CarRide =>
-      carRide(() => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car)), cases, numbers);
-    if (kept !== undefined) return made();
-    return this.#rides.get(`${JSON.stringify(numbers)}${loadedCarKey(car, cases, this.#keyOf)}`, made);
+    const loaded = this.#loaded(car, kept);
+    if (kept !== undefined) return carRide(loaded, cases, numbers);
+    const key = this.#loadedKey(car, cases);
+    return this.#rides.get(`${JSON.stringify(numbers)}${key}`, () =>
+      carRide(loaded, cases, numbers, this.#solver(key, loaded)),
+    );
+  }
+
+  #loaded(car: CarModel, kept: KeptAxles | undefined): () => CarUnderLoad {
+    return () => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car));
+  }
+
+  #loadedKey(car: CarModel, cases: readonly LoadCase[]): string {
+    let key = this.#loadedKeys.get(car);
+    if (key === undefined) this.#loadedKeys.set(car, (key = loadedCarKey(car, cases, this.#keyOf)));
+    return key;
+  }
+
+  /** One for all who ask about the same car under load. */
+  #solver(key: string, loaded: () => CarUnderLoad): CaseSolver {
+    return this.#solvers.get(key, () => caseSolver(loaded));
   }
 
   #joinedIn(car: CarModel): Joined | undefined {

@@ -5,23 +5,18 @@
  */
 import type { CarUnderLoad, LoadCase } from "../../elements/loaded-car.js";
 import { absent, isAbsent } from "../absent.js";
-import type { Absent } from "../results.js";
 import { sweepOf } from "../sweeps/car-sweeps.js";
 import { caseFigures } from "./case-figures.js";
 import type { CarCases, CaseResult } from "./results.js";
-import { equilibrium, type Ready, readyCar } from "./solve.js";
-import { standingCar } from "./standing.js";
+import { type CaseSolver, caseSolver } from "./case-solver.js";
+import type { Outcome } from "./outcome.js";
+import { equilibrium, type Ready } from "./solve.js";
 import { whyNotWords } from "./words.js";
 
-/** The car on the flat patch, ready for any case, or what is missing. */
-function ready(car: CarUnderLoad): Ready | Absent {
-  const standing = standingCar(car);
-  return isAbsent(standing) ? standing : readyCar(standing);
-}
-
 /** One case of a car that is ready. */
-export function solveCase(car: Ready, asked: LoadCase): CaseResult {
-  const outcome = equilibrium(car, asked);
+export const solveCase = (car: Ready, asked: LoadCase): CaseResult => resultOf(car, asked, equilibrium(car, asked));
+
+function resultOf(car: Ready, asked: LoadCase, outcome: Outcome): CaseResult {
   const { name } = asked;
   switch (outcome.kind) {
     case "solved":
@@ -36,11 +31,13 @@ export function solveCase(car: Ready, asked: LoadCase): CaseResult {
   }
 }
 
-export function carCases(car: () => CarUnderLoad, cases: readonly LoadCase[]): CarCases {
+export function carCases(
+  car: () => CarUnderLoad,
+  cases: readonly LoadCase[],
+  solver: CaseSolver = caseSolver(car),
+): CarCases {
   const byName = new Map(cases.map((one) => [one.name, one]));
   const known = new Map<string, CaseResult>();
-  let made: Ready | Absent | undefined;
-  const readied = (): Ready | Absent => (made ??= ready(car()));
   return {
     names: cases.map(({ name }) => name),
     at(name) {
@@ -48,15 +45,15 @@ export function carCases(car: () => CarUnderLoad, cases: readonly LoadCase[]): C
       if (asked === undefined) return undefined;
       const before = known.get(name);
       if (before !== undefined) return before;
-      const found = readied();
-      const result = isAbsent(found) ? { ...found, name } : solveCase(found, asked);
+      const found = solver.ready();
+      const result = isAbsent(found) ? { ...found, name } : resultOf(found, asked, solver.solve(asked));
       known.set(name, result);
       return result;
     },
     sweep(question) {
       const base = question.from === undefined ? undefined : byName.get(question.from);
       if (question.from !== undefined && base === undefined) return absent(`the car has no case ${question.from}`);
-      const found = readied();
+      const found = solver.ready();
       return isAbsent(found) ? found : sweepOf(found, (asked) => solveCase(found, asked), base, question);
     },
   };

@@ -6,8 +6,8 @@
 import { AT_REST, type CarUnderLoad, type LoadCase } from "../../elements/loaded-car.js";
 import { absent, isAbsent } from "../absent.js";
 import type { NotConverged } from "../equilibrium/outcome.js";
-import { equilibrium, type Ready, readyCar } from "../equilibrium/solve.js";
-import { standingCar } from "../equilibrium/standing.js";
+import { type CaseSolver, caseSolver } from "../equilibrium/case-solver.js";
+import { equilibrium, type Ready } from "../equilibrium/solve.js";
 import type { Solved } from "../equilibrium/outcome.js";
 import { whyNotWords } from "../equilibrium/words.js";
 import type { Absent } from "../results.js";
@@ -15,7 +15,7 @@ import type { WholeCar } from "./car-data.js";
 import { type Onset, onsetOfInstability } from "./instability.js";
 import { type DampingOf, linearise, movingOf, type RideNumbers } from "./linearise.js";
 import { dampingOnRoad } from "./statistical.js";
-import { type Modes, modesOf } from "./modes.js";
+import { type Modes, modesOf, type Stability } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
 import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
 import { type RoadCase, type RoadResponse, roadResponse } from "./road.js";
@@ -33,6 +33,8 @@ export interface RideAt {
   readonly pure: PureModes;
 }
 
+type MovingCar = Pick<RideAt, "car" | "modes" | "speed" | "loads">;
+
 export interface RoadAsked {
   /** ISO 8608, `A` to `H`. */
   readonly class: string;
@@ -46,6 +48,8 @@ export interface CarRide {
   readonly written: RoadAsked | undefined;
   /** Undefined at rest; a name that the car has no case of is absent. */
   at(name: string | undefined): RideAt | Absent;
+  /** Whether it settles about a case; all that a check needs to know on a keystroke. */
+  stability(name: string | undefined): Stability | Absent;
   /** On the straight at the road's speed; in a case with its loads, springs and air. */
   road(name: string | undefined, road: RoadAsked): RoadResponse | Absent;
   /** On a straight and level road, from rest to a speed, m/s. */
@@ -64,40 +68,58 @@ interface RideQuestion extends RideNumbers {
   readonly road?: RoadAsked | undefined;
 }
 
-export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[], numbers: RideQuestion): CarRide {
-  let made: Ready | Absent | undefined;
-  const ready = (): Ready | Absent => (made ??= readied(underLoad()));
+/** @param solver of the same car, where somebody else asks for its cases too */
+export function carRide(
+  underLoad: () => CarUnderLoad,
+  cases: readonly LoadCase[],
+  numbers: RideQuestion,
+  solver: CaseSolver = caseSolver(underLoad),
+): CarRide {
+  const ready = (): Ready | Absent => solver.ready();
   const known = new Map<string | undefined, RideAt | Absent>();
+  const movingIn = new Map<string | undefined, MovingCar | Absent>();
   const solutions = new WeakMap<WholeCar, Solved>();
-  const rideIn = (asked: LoadCase, name: string | undefined): RideAt | Absent => {
+  const moving = (asked: LoadCase): MovingCar | Absent => {
     const car = ready();
     if (isAbsent(car)) return car;
-    const outcome = equilibrium(car, asked);
+    const outcome = solver.solve(asked);
     if (outcome.kind === "absent") return outcome;
     if (outcome.kind === "not-converged") return absent(`the car has no equilibrium: ${whyNotWords(outcome.reason)}`);
     const linear = linearise(car.standing, outcome, numbers);
     if (isAbsent(linear)) return linear;
     const modes = modesOf(linear);
     if (modes.kind === "no-modes") return absent("a mass or an inertia is not above nought");
-    const loads = outcome.balance.wheels.map(({ load }) => load);
     solutions.set(linear, outcome);
-    return { kind: "ride", name, car: linear, speed: asked.speed, loads, modes, pure: pureModes(linear) };
+    return { car: linear, modes, speed: asked.speed, loads: outcome.balance.wheels.map(({ load }) => load) };
   };
+  const movingAt = (name: string | undefined): MovingCar | Absent => {
+    const before = movingIn.get(name);
+    if (before !== undefined) return before;
+    const asked = name === undefined ? AT_REST : cases.find((one) => one.name === name);
+    const found = asked === undefined ? absent(`the car has no case ${name ?? ""}`) : moving(asked);
+    movingIn.set(name, found);
+    return found;
+  };
+  const rideIn = (found: MovingCar | Absent, name: string | undefined): RideAt | Absent =>
+    isAbsent(found) ? found : { kind: "ride", name, ...found, pure: pureModes(found.car) };
   const at = (name: string | undefined): RideAt | Absent => {
     const before = known.get(name);
     if (before !== undefined) return before;
-    const asked = name === undefined ? AT_REST : cases.find((one) => one.name === name);
-    const found = asked === undefined ? absent(`the car has no case ${name ?? ""}`) : rideIn(asked, name);
+    const found = rideIn(movingAt(name), name);
     known.set(name, found);
     return found;
   };
   return {
     written: numbers.road,
     at,
+    stability(name) {
+      const found = movingAt(name);
+      return isAbsent(found) ? found : found.modes.stability;
+    },
     road(name, asked) {
       const road = roadCase(asked);
       if (isAbsent(road)) return road;
-      const ride = name === undefined ? rideIn({ ...AT_REST, speed: road.speed }, undefined) : at(name);
+      const ride = name === undefined ? rideIn(moving({ ...AT_REST, speed: road.speed }), undefined) : at(name);
       if (isAbsent(ride)) return ride;
       const rest = ready();
       const solution = solutions.get(ride.car);
@@ -115,7 +137,7 @@ export function carRide(underLoad: () => CarUnderLoad, cases: readonly LoadCase[
       if (isAbsent(rest)) return rest;
       return onsetOfInstability(
         (speed) => {
-          const ride = rideIn({ ...AT_REST, speed }, undefined);
+          const ride = moving({ ...AT_REST, speed });
           return isAbsent(ride) ? undefined : ride.car;
         },
         { from: 0, to, steps: STEPS, width: WIDTH },
@@ -175,9 +197,4 @@ function divergenceOf(car: Ready, to: number): number | undefined {
     else [lost, why] = [middle, found];
   }
   return why?.reason.kind === "aero-stiffness" ? lost : undefined;
-}
-
-function readied(car: CarUnderLoad): Ready | Absent {
-  const standing = standingCar(car);
-  return isAbsent(standing) ? standing : readyCar(standing);
 }

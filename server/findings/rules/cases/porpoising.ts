@@ -1,7 +1,7 @@
 /**
  * Heave or pitch swings up by itself: downforce that follows the ride height late, or falls as the car sinks, feeds the
- * movement more than the dampers take out of it. It is told with the speed at which it begins on a straight. Without `lag`
- * in the `aero` block this is not assessed: air that follows at once can only diverge (`aero-divergence`).
+ * movement more than the dampers take out of it. It is looked for in the fastest load case, where the air is strongest
+ * (`bellcrank modes` shows all of them), and told with the speed at which it begins on a straight. Without `lag` in the `aero` block this is not assessed: air that follows at once can only diverge (`aero-divergence`).
  *
  * ```crank wrong
  * use "porpoising-car.crank"
@@ -44,13 +44,15 @@ type CaseOfCar = CheckedCar["model"]["cases"][number];
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
     if (!hasLag(car)) continue;
-    for (const one of car.model.cases) {
-      const mode = swinging(car, one.name);
-      if (mode === undefined || standsInBase(car, (base) => swinging(base, one.name) === mode)) continue;
-      yield findingOf(context, car, one, mode);
-    }
+    const one = fastestOf(car);
+    const mode = one && swinging(car, one.name);
+    if (one === undefined || mode === undefined) continue;
+    if (!standsInBase(car, (base) => swinging(base, one.name) === mode)) yield findingOf(context, car, one, mode);
   }
 }
+
+const fastestOf = ({ model }: CheckedCar): CaseOfCar | undefined =>
+  [...model.cases].sort((a, b) => (b.speed?.value ?? 0) - (a.speed?.value ?? 0))[0];
 
 const hasLag = ({ model }: CheckedCar): boolean =>
   model.block.statements.some(
@@ -59,9 +61,9 @@ const hasLag = ({ model }: CheckedCar): boolean =>
 
 /** The mode of the body that swings up in a case. */
 function swinging({ ride }: CheckedCar, name: string): string | undefined {
-  const found = ride.at(name);
-  if (isAbsent(found) || found.modes.stability.kind !== "growing-oscillation") return undefined;
-  const { name: mode } = found.modes.stability.mode;
+  const found = ride.stability(name);
+  if (isAbsent(found) || found.kind !== "growing-oscillation") return undefined;
+  const { name: mode } = found.mode;
   return mode === "heave" || mode === "pitch" ? mode : undefined;
 }
 
