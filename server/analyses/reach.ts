@@ -54,17 +54,18 @@ function alongDropLink(element: Element, angle: LinkAngle, ends: readonly number
   const atDesign = angle(0);
   if (atDesign === undefined) return undefined;
   const binds: Binds[] = [];
-  let toggle: Toggle = { link: "drop-link", travel: 0, angle: atDesign };
+  const { path } = element;
+  let toggle: Toggle = { link: "drop-link", travel: 0, angle: atDesign, element: path };
   for (const end of ends) {
     let reached = 0;
     for (let i = 1; i <= STEPS; i++) {
       const travel = (end * i) / STEPS;
       const here = angle(travel);
       if (here === undefined) {
-        binds.push({ link: "drop-link", travel: end, limit: limitOf(angle, reached, travel), element: element.path });
+        binds.push({ link: "drop-link", travel: end, limit: limitOf(angle, reached, travel), element: path });
         break;
       }
-      if (here < toggle.angle) toggle = { link: "drop-link", travel, angle: here };
+      if (here < toggle.angle) toggle = { link: "drop-link", travel, angle: here, element: path };
       reached = travel;
     }
   }
@@ -87,7 +88,7 @@ function reachOf(mechanism: AxleMechanism, side: Side, reach: Reach, positions: 
     from: reach.from,
     to: reach.to,
     binds: [...bindsOf(bound.low), ...bindsOf(bound.high), ...links.flatMap(({ binds }) => binds)],
-    toggles: [...toggles, ...links.map(({ toggle }) => toggle)],
+    toggles: [...toggles.map((toggle) => ({ ...toggle, element: undefined })), ...links.map(({ toggle }) => toggle)],
   };
 }
 

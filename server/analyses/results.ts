@@ -212,8 +212,13 @@ export interface ReachFigures {
     readonly limit: number;
     readonly element: string | undefined;
   }[];
-  /** Links that come near to a toggle inside the envelope; angle in rad from it. */
-  readonly toggles: readonly { readonly link: BindingLink; readonly travel: number; readonly angle: number }[];
+  /** Where each link comes nearest to a toggle inside the envelope; angle in rad from it. `element`: the bar of a drop link. */
+  readonly toggles: readonly {
+    readonly link: BindingLink;
+    readonly travel: number;
+    readonly angle: number;
+    readonly element: string | undefined;
+  }[];
 }
 
 /** One row of `kinematics`: both wheels at a heave and roll. */

@@ -74,9 +74,23 @@ export function dimensionWords(dimension: DimensionName): string {
   return dimensions[dimension];
 }
 
-/** The same for a dimension that was found: one without a name of its own comes as its base dimensions. */
+const baseUnits = { length: "m", mass: "kg", time: "s", angle: "rad", temperature: "K", turn: "turn" } as const;
+
+const isBase = (name: string): name is keyof typeof baseUnits => Object.hasOwn(baseUnits, name);
+
+/** The same for a dimension that was found: `length^2*mass*time^-3`, which has no name, is `a value in m^2*kg/s^3`. */
 export function foundWords(found: string): string {
-  return Object.hasOwn(dimensions, found) ? dimensions[found as DimensionName] : `a value in ${found}`;
+  if (Object.hasOwn(dimensions, found)) return dimensions[found as DimensionName];
+  const parts = found.split("*").map((part) => {
+    const [name = "", power = "1"] = part.split("^");
+    return { unit: isBase(name) ? baseUnits[name] : name, power: Number(power) };
+  });
+  const raised = (wanted: (power: number) => boolean) =>
+    parts
+      .filter(({ power }) => wanted(power))
+      .map(({ unit, power }) => (Math.abs(power) === 1 ? unit : `${unit}^${Math.abs(power)}`));
+  const [above, below] = [raised((power) => power > 0), raised((power) => power < 0)];
+  return `a value in ${[above.join("*") || "1", ...below].join("/")}`;
 }
 
 const targets: Readonly<Record<NameTarget, string>> = {

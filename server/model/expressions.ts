@@ -5,6 +5,7 @@
  * Invariant: a result is finite; sums of ten thousand terms do not deepen the stack.
  */
 import type { Binary, Group, Item, Path, Quantity } from "../../grammar/index.js";
+import type { Exponents } from "../../grammar/vocabulary/dimensions.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { parseUnit, suggestUnits, toSI, unitsOf } from "../quantities/index.js";
 import {
@@ -95,18 +96,20 @@ function ofGroup(item: Group, names: Names, cover: UnitInfo | undefined): Amount
   if (isPlain(inner.exponents))
     return { si: toSI(inner.si, text) ?? Number.NaN, exponents: unit.dimension, unit: text };
   if (sameDimension(inner.exponents, unit.dimension)) return { ...inner, unit: text };
-  reportDimension(names, item, nameOfDimension(unit.dimension) ?? "any", inner);
+  reportDimension(names, item, unit.dimension, inner);
   return undefined;
 }
 
 export function reportDimension(
   names: Pick<Names, "uri" | "report">,
   place: Item,
-  expected: DimensionName,
-  found: Amount,
+  wanted: DimensionName | Exponents,
+  { exponents }: Amount,
 ): void {
+  const expected = typeof wanted === "string" ? wanted : (nameOfDimension(wanted) ?? "any");
+  const due = typeof wanted === "string" ? wanted : describeDimension(wanted);
   const candidates = expected === "any" ? [] : unitsOf(expected);
-  const problem = { kind: "dimension", expected, found: describeDimension(found.exponents), candidates } as const;
+  const problem = { kind: "dimension", expected, due, found: describeDimension(exponents), candidates } as const;
   names.report({ ...at(names.uri, place), ...problem });
 }
 
@@ -181,7 +184,7 @@ function reportMixed(node: Binary, left: Amount, right: Amount, names: Names): v
     names.report({ ...place, kind: "missing-unit", digits: bare.digits, dimension, candidates: unitsOf(dimension) });
     return;
   }
-  reportDimension(names, node.right, nameOfDimension(left.exponents) ?? "any", right);
+  reportDimension(names, node.right, left.exponents, right);
 }
 
 /** Every dotted name in an expression, without recursion down the long side. */

@@ -108,7 +108,7 @@ function checkLimit(number: NumberValue, dimensions: readonly Parameters<typeof 
     sink.report({ ...origin, kind: "missing-unit", digits, dimension: usual, candidates: unitsOf(usual) });
   } else {
     const found = describeDimension(unit.dimension);
-    sink.report({ ...origin, kind: "dimension", expected: usual, found, candidates: unitsOf(usual) });
+    sink.report({ ...origin, kind: "dimension", expected: usual, due: usual, found, candidates: unitsOf(usual) });
   }
   return false;
 }

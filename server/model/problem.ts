@@ -30,7 +30,10 @@ export type ModelProblem = Origin &
       }
     | {
         readonly kind: "dimension";
+        /** `any` where what is due has no name of its own. */
         readonly expected: DimensionName;
+        /** The name of a dimension, or what it is made of: `length^2*mass`. */
+        readonly due: string;
         readonly found: string;
         readonly candidates: readonly string[];
       }

@@ -81,4 +81,19 @@ setup wet from wren {
     const context = contextOfSetup("front.third.rate 48 N/mm * 2 mm");
     expect(fixesFor(context, "wrong-dimension")).toEqual([]);
   });
+
+  it.each([
+    ["front.third.rate 90 N", "This is a force, but a rate (force per length) is due here"],
+    ["front.track 3 turn", "This is a number of turns, but a length is due here"],
+    ["front.third.rate 3 N/mm * 2 kg", "This is a value in kg^2/s^2, but a rate (force per length) is due here"],
+    ["front.third.rate 1 N/mm / (2 mm * 2 mm * 1 kg)", "This is a value in 1/m^2/s^2, but a rate"],
+    ["front.third.rate 1 N/mm + 2 mm", "This is a length, but a rate (force per length) is due here"],
+    ["let odd = 2 kg * 3 s + 1 mm", "This is a length, but a value in kg*s is due here"],
+    ["let odd = (2 mm * 3 mm) kg*m", "This is an area, but a value in m*kg is due here"],
+  ])("says in words what is there and what is due: %s", (line, words) => {
+    const lines = line.startsWith("let") ? [line, "mass 545 kg + 0 * odd / odd * 1 kg"] : [line];
+    const told = runRules(contextOfSetup(...lines)).map(({ message }) => message);
+    expect(told.join("\n")).toContain(words);
+    expect(told.join("\n")).not.toMatch(/\b(length|mass|time|angle)\^|\bany\b|torsional-rate|This is force/);
+  });
 });

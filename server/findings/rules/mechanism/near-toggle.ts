@@ -45,7 +45,9 @@ const DEGREE = Math.PI / 180;
 const WARNING = 10 * DEGREE;
 const INFORMATION = 20 * DEGREE;
 
-type Toggle = ReachFigures["toggles"][number] & { readonly side: ReachFigures["side"]; readonly isOfBoth: boolean };
+type Link = Pick<ReachFigures["toggles"][number], "link" | "element">;
+type Sided = ReachFigures["toggles"][number] & { readonly side: ReachFigures["side"] };
+type Toggle = Sided & { readonly isOfBoth: boolean };
 
 export const nearToggle: Rule = { meta, check };
 
@@ -65,21 +67,28 @@ function togglesOf({ analysis }: CheckedAxle): readonly Toggle[] {
   const close = analysis.reach.flatMap(({ side, toggles, binds }) =>
     toggles
       // A link that goes through its toggle binds: that is told as travel that cannot be reached.
-      .filter(({ link, angle }) => angle < INFORMATION && !binds.some((bind) => bind.link === link))
+      .filter((toggle) => toggle.angle < INFORMATION && !binds.some((bind) => isSameLink(bind, toggle)))
       .map((toggle) => ({ ...toggle, side })),
   );
-  const links = [...new Set(close.map(({ link }) => link))];
-  return links.flatMap((link) => {
-    const alike = close.filter((toggle) => toggle.link === link).sort((a, b) => a.angle - b.angle);
-    return alike.slice(0, 1).map((toggle) => ({ ...toggle, isOfBoth: alike.some(({ side }) => side !== toggle.side) }));
-  });
+  const closest = close.filter(
+    (toggle) => !close.some((other) => isSameLink(other, toggle) && isBefore(other, toggle)),
+  );
+  return closest.map((toggle) => ({
+    ...toggle,
+    isOfBoth: close.some((other) => isSameLink(other, toggle) && other.side !== toggle.side),
+  }));
 }
 
-function standsNear(car: CheckedCar, axle: string, { link, angle }: Toggle): boolean {
+/** A drop link is that of its bar. */
+const isSameLink = (a: Link, b: Link): boolean => a.link === b.link && a.element === b.element;
+
+const isBefore = (a: Sided, b: Sided): boolean => a.angle < b.angle || (a.angle === b.angle && a.side < b.side);
+
+function standsNear(car: CheckedCar, axle: string, toggle: Toggle): boolean {
   return axlesOf(car).some(
     (other) =>
       other.axle.name === axle &&
-      togglesOf(other).some((one) => one.link === link && (isClose(one.angle) || !isClose(angle))),
+      togglesOf(other).some((one) => isSameLink(one, toggle) && (isClose(one.angle) || !isClose(toggle.angle))),
   );
 }
 
@@ -90,13 +99,14 @@ function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle,
   const place = placeFor(context, car, { places, axle: axle.name });
   const travel = showQuantity(toggle.travel, lengthUnit(axle), 3);
   const angle = showNumber(toggle.angle / DEGREE, 2);
-  const link = toggle.isOfBoth ? toggle.link : `${toggle.side} ${toggle.link}`;
+  const bar = toggle.element?.split(".").at(-1);
+  const link = bar === undefined ? toggle.link : `drop link of ${bar}`;
   return {
     rule: meta.id,
     severity: isClose(toggle.angle) ? "warning" : "information",
     uri: context.uri,
     span: { start: place.start, end: place.end },
-    message: `The ${axle.name} ${link} comes within ${angle} deg of a toggle at ${travel} of travel; towards it the ratio runs away and at it nothing moves. Set the link nearer to square with its arm at design, or shorten the travel.`,
+    message: `The ${axle.name} ${toggle.isOfBoth ? link : `${toggle.side} ${link}`} comes within ${angle} deg of a toggle at ${travel} of travel; towards it the ratio runs away and at it nothing moves. Set the link nearer to square with its arm at design, or shorten the travel.`,
     related: [],
     tags: [],
     data: undefined,

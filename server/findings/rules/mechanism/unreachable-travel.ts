@@ -75,7 +75,7 @@ function bindsOf({ analysis }: CheckedAxle): readonly Bind[] {
 }
 
 const isMirrored = (a: Bind, b: Bind): boolean =>
-  a.side !== b.side && a.link === b.link && Math.abs(a.limit - b.limit) < 1e-6;
+  a.side !== b.side && a.link === b.link && a.element === b.element && Math.abs(a.limit - b.limit) < 1e-6;
 
 function findingOf(context: RuleContext, car: CheckedCar, { axle }: CheckedAxle, binds: readonly Bind[]): Finding {
   const unit = lengthUnit(axle);

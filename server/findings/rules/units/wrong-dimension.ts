@@ -25,7 +25,7 @@ import { fromModel, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
 import { likelyUnits, unitRanking } from "../../likely-units.js";
 import { unitIn } from "../../tree.js";
-import { dimensionWords, either, foundWords } from "../../wording.js";
+import { either, foundWords } from "../../wording.js";
 
 const meta = { id: "wrong-dimension", title: "A value of the wrong kind", cost: "model", severity: "error" } as const;
 
@@ -37,7 +37,7 @@ export const wrongDimension: Rule = {
       const units = likely(problem.candidates);
       const such = units.length > 0 ? ` Give it in ${either(units)}.` : "";
       return {
-        message: `This is ${foundWords(problem.found)}, but ${dimensionWords(problem.expected)} is due here, so it cannot be used.${such}`,
+        message: `This is ${foundWords(problem.found)}, but ${foundWords(problem.due)} is due here, so it cannot be used.${such}`,
       };
     });
   },

@@ -4,7 +4,7 @@ import { parse } from "../../../../grammar/index.js";
 import { applyEdits } from "../../../../server/findings/edits.js";
 import { runRules } from "../../../../server/findings/run.js";
 import { convertUnits } from "../../../../server/views/convert-units.js";
-import { axle, carWith, checked, found, setup, underlined } from "../../../support/axle-car.js";
+import { axle, axleWith, carWith, checked, found, setup, underlined } from "../../../support/axle-car.js";
 import { checkFindings } from "../../../support/check-findings.js";
 import { afterFix } from "../../../support/check-fixes.js";
 import { uriOf } from "../../../support/context.js";
@@ -132,7 +132,26 @@ describe("near-toggle", () => {
       .replace("        eye roll-low", "        eye bar (40, 222, 396) mm\n        eye roll-low");
     const { finding, place } = only("near-toggle", bar);
     expect(place).toBe("bar");
-    expect(finding?.message).toContain("The front drop-link comes within");
+    expect(finding?.message).toContain("The front drop link of bar comes within");
+  });
+
+  it("tells each of two bars by its name", () => {
+    const bar = (name: string, eye: string) => [
+      `anti-roll-bar ${name} for roll {`,
+      "  torsion-bar { diameter 12 mm, bore 8 mm, length 380 mm }",
+      "  lever { pivot (70, 222, 385) mm, axis (0, 1, 0), end (0, 222, 385) mm }",
+      `  drop-link rocker.${eye}`,
+      "}",
+    ];
+    const car = axleWith(...bar("bar", "bar"), ...bar("second", "bar-two")).replace(
+      "        eye roll-low",
+      "        eye bar (40, 222, 396) mm\n        eye bar-two (41, 222, 396) mm\n        eye roll-low",
+    );
+    const told = runRules(checked(car)).filter(({ rule }) => rule === "near-toggle");
+    expect(told.map(({ message }) => message.slice(0, message.indexOf(" comes")))).toEqual([
+      "The front drop link of bar",
+      "The front drop link of second",
+    ]);
   });
 
   it("leaves a link that binds to the check of the travel", () => {
