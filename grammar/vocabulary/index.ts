@@ -110,6 +110,9 @@ function firstDimension(word: Word): DimensionName | undefined {
   return first === undefined ? undefined : first.map(dimensionOfSlot).find((dimension) => dimension !== undefined);
 }
 
+/** What holds the platform is called so by right: a figure of it is a step longer (`front.platform.static-load`). */
+const alsoNames: ReadonlySet<string> = new Set(["platform"]);
+
 /**
  * What an element may not be called: the words that an override path may begin with or go through
  * beside it, the bodies, and the figures of its axle, since a path could then mean two things.
@@ -118,7 +121,9 @@ export const reservedNames: ReadonlySet<string> = new Set([
   ...["car", "axle", "side", "wheel", "linkage", "linkage-planar"].flatMap((concept) =>
     wordsIn(concept).map(({ word }) => word),
   ),
-  ...figures.filter(({ scope }) => scope === "axle" || scope === "wheel").map(({ figure }) => figure),
+  ...figures
+    .filter(({ scope, figure }) => (scope === "axle" || scope === "wheel") && !alsoNames.has(figure))
+    .map(({ figure }) => figure),
   "left",
   "right",
   "chassis",

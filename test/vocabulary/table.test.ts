@@ -185,8 +185,10 @@ describe("look-ups", () => {
       "side-damper",
       "bar",
       "corner-bar",
+      "platform",
     ];
-    expect(names.filter((name) => !reservedNames.has(name))).toEqual(["third", "side-damper", "bar", "corner-bar"]);
+    const free = ["third", "side-damper", "bar", "corner-bar", "platform"];
+    expect(names.filter((name) => !reservedNames.has(name))).toEqual(free);
   });
 });
 
