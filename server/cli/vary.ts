@@ -2,7 +2,7 @@
 import { UsageError } from "./usage-error.js";
 
 const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)`;
-const range = new RegExp(`^(${number})\\s*\\.\\.\\s*(${number})\\s*([^\\s:\\d]\\S*?)?(?::(\\d+))?$`);
+const rangeShape = new RegExp(`^(${number})\\s*\\.\\.\\s*(${number})\\s*([^\\s:\\d]\\S*?)?(?::(\\d+))?$`);
 
 export interface VariedPath {
   readonly path: string;
@@ -27,7 +27,7 @@ export function variedPath(text: string): VariedPath {
 
 /** `40..80 N/mm:9`; undefined where it is no range. */
 export function variedRange(text: string): VariedRange | undefined {
-  const found = range.exec(text);
+  const found = rangeShape.exec(text);
   if (found === null) return undefined;
   const [, from = "", to = "", unit = "", count] = found;
   return { from: Number(from), to: Number(to), unit, count: count === undefined ? undefined : Number(count) };

@@ -8,7 +8,7 @@ import { findWord, limitsOf, usualOf } from "../../grammar/vocabulary/index.js";
 import type { Concept, DimensionName, Limits, UsualRange, Word } from "../../grammar/vocabulary/word.js";
 import { adjustedInside, asDrawn, threadOf } from "./adjuster.js";
 import type { CarModel, ResolvedBlock } from "./car.js";
-import type { Given } from "./origin.js";
+import type { Given, Origin } from "./origin.js";
 import { type Found, statementAt } from "./steps.js";
 import { type CarTree, type TreeBlock, wordIn } from "./tree.js";
 
@@ -35,6 +35,8 @@ export interface PartAt {
   /** The element's block, which decides what fits. */
   readonly concept: Concept;
   readonly name: string;
+  /** Of the name, where it is written. */
+  readonly origin: Origin;
 }
 
 /** Blocks of a resolved car are those that it was edited in. */
@@ -59,7 +61,7 @@ export function propertyAt(car: CarModel, path: string): PropertyAt | undefined 
   }
   const [value] = statement.values;
   if (statement.word === "fit" && value?.kind === "path")
-    return { kind: "part", path, concept: parent.concept, name: value.segments.join(".") };
+    return { kind: "part", path, concept: parent.concept, name: value.segments.join("."), origin: value.origin };
   const word = findWord(parent.concept, statement.word);
   return word && numberOf(word, found, path);
 }

@@ -166,7 +166,10 @@ async function eachRun(
   }
   const crew = pool(fileURLToPath(import.meta.url), { maxWorkers: workers, workerType: "thread" });
   try {
-    const run = async (start: number): Promise<Rows> => await crew.exec("sweepRows", [job, start, end(start)]);
+    const run = async (start: number): Promise<Rows> => {
+      const rows: Rows = await crew.exec("sweepRows", [job, start, end(start)]);
+      return rows;
+    };
     await inOrder(starts(), workers * 3, run, take);
   } finally {
     await crew.terminate(true);

@@ -21,7 +21,12 @@
 import type { ExpectationModel } from "../../../model/car.js";
 import { showQuantity } from "../../../quantities/index.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
-import type { Finding, Rule } from "../../finding.js";
+import type { PropertyAt } from "../../../model/property-at.js";
+import type { Finding, Fix, Rule } from "../../finding.js";
+import { changedBy } from "../../proven.js";
+import { valueEdit } from "../../setup-lines.js";
+import type { Setting } from "../../solving/setting.js";
+import { singleChanges } from "../../solving/single-changes.js";
 import { nameOf, placeFor, standsInBase } from "../../where.js";
 
 const meta = {
@@ -39,7 +44,7 @@ interface Missed {
   readonly by: number;
 }
 
-export const missedExpectation: Rule = { meta, check };
+export const missedExpectation: Rule = { meta, check, fix };
 
 function* check(context: RuleContext): Generator<Finding> {
   for (const car of context.cars) {
@@ -76,8 +81,48 @@ function findingOf(context: RuleContext, car: CheckedCar, missed: Missed): Findi
     message: `${figure} of ${nameOf(car)} is ${showQuantity(value, unit, digits)}, which misses what is expected, ${wantedWords(wanted.wants)}, by ${showQuantity(by, unit, 3)}. Change what it rests on, or the expectation.`,
     related: isElsewhere ? [{ origin, message: "The expectation" }] : [],
     tags: [],
-    data: undefined,
+    data: { setup: nameOf(car), wanted: origin } satisfies Data,
   };
+}
+
+/** Which expectation of which car, for the fix. */
+interface Data {
+  readonly setup: string;
+  readonly wanted: ExpectationModel["origin"];
+}
+
+/** Single changes that meet it, each offered once the whole check has passed on the changed text. */
+function fix({ data }: Finding, context: RuleContext): readonly Fix[] {
+  const { setup, wanted } = data as Data;
+  const car = context.cars.find((one) => nameOf(one) === setup);
+  const text = context
+    .textOf(wanted.uri)
+    ?.slice(wanted.start, wanted.end)
+    .replace(/^expect\s+/, "");
+  if (car === undefined || text === undefined) return [];
+  const before = missesIn(context);
+  return singleChanges(context, car, text)
+    .flatMap(({ property, setting }) => changeOf(context, car, property, setting) ?? [])
+    .filter((made) => {
+      const changed = changedBy(context, made);
+      return changed !== undefined && missesIn(changed) < before;
+    })
+    .map((made, index) => ({ ...made, preferred: index === 0 }));
+}
+
+const missesIn = ({ cars }: RuleContext): number => cars.reduce((count, car) => count + missedIn(car).length, 0);
+
+function changeOf(
+  context: RuleContext,
+  { model }: CheckedCar,
+  property: PropertyAt,
+  { path, text }: Setting,
+): Fix | undefined {
+  const given = property.kind === "part" ? property : property.given;
+  // What is as long as drawn is written nowhere: a set-up can say it, the car's own text has no place for it.
+  if (model.setup === undefined && given.origin.end === given.origin.start) return undefined;
+  const edit = valueEdit(context, model, { given, path, text });
+  return edit && { title: `Set ${path} to ${text}`, edits: [edit], preferred: false, safe: false };
 }
 
 /** So many that the miss is seen in the figure. */
