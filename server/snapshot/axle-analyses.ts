@@ -17,26 +17,27 @@ import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
 import type { KeptAxles } from "./kept-seats.js";
 
-/** Both axles of a hundred set-ups: more than anybody edits at a time. */
-const mostAxles = 200;
+/** Both axles of twenty set-ups: more than anybody edits at a time, and little enough for the collector. */
+const mostAxles = 40;
 
 interface Joined {
   readonly joining: CarJoining;
   readonly loads: JoinedLoads | undefined;
 }
 
-/** Those of the cars that are being worked on: an analysis is kept longer than what it was made from. */
-const mostMechanisms = 20;
+/** Mechanisms and solved cars are larger: those of the cars that are being worked on. */
+const mostMechanisms = 12;
+const mostCars = 6;
 
 export class AxleAnalyses {
   readonly #loadedKeys = new WeakMap<CarModel, string>();
-  readonly #solvers = new BoundedCache<string, CaseSolver>(mostMechanisms);
+  readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
-  readonly #joined = new BoundedCache<string, Joined>(mostAxles / 2);
-  readonly #cases = new BoundedCache<string, CarCases>(mostAxles / 2);
-  readonly #rides = new BoundedCache<string, CarRide>(mostAxles / 2);
+  readonly #joined = new BoundedCache<string, Joined>(mostCars);
+  readonly #cases = new BoundedCache<string, CarCases>(mostCars);
+  readonly #rides = new BoundedCache<string, CarRide>(mostCars);
 
   /** An axle carries what the elements between the axles leave to it. One on kept seats has its loads from there. */
   of(axle: AxleModel, car: CarModel, kept?: KeptAxles): AxleAnalysis {
