@@ -42,7 +42,7 @@ export interface Solution {
 /** How far inside a limit is aimed at, relative: more than rounding to twelve digits takes away. */
 const INSIDE = 1e-7;
 /** Aimed at this closely, relative. */
-const CLOSE = 1e-11;
+const CLOSE = 1e-10;
 
 /** What counts as 1 of a figure: the size of its limits. */
 export function scaleOf({ low, high }: Band): number {

@@ -5,6 +5,7 @@ import { benchCorner } from "./corner.js";
 import { benchKeystrokes } from "./keystrokes.js";
 import { benchParser } from "./parser.js";
 import { benchRide } from "./ride.js";
+import { benchSweep } from "./sweep.js";
 
 const [processor] = cpus();
 console.log(
@@ -15,3 +16,4 @@ benchCorner();
 benchCases();
 benchRide();
 await benchKeystrokes();
+await benchSweep();

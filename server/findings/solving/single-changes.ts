@@ -4,14 +4,14 @@
  *
  * Each adjuster is moved by one step to see what it does to the figure; only those that would have to move least are solved for.
  */
+import { type Band, solve } from "../../analyses/solve.js";
 import { type Adjustable, adjustablesOf } from "../../model/adjustables.js";
 import type { NumberAt, PartAt } from "../../model/property-at.js";
 import { fromSI, showQuantity, toSI } from "../../quantities/index.js";
 import type { CheckedCar } from "../context.js";
 import { nameOf } from "../where.js";
 import { partsLike } from "./parts.js";
-import { numberSetting, partSetting, type Setting, stepOf } from "./setting.js";
-import { solveFor } from "./solve-for.js";
+import { boundsOf, isCounted, numberSetting, partSetting, type Setting, stepOf } from "./setting.js";
 import { type Outcome, type SolvableFile, trial } from "./wanted.js";
 
 export interface SingleChange {
@@ -22,6 +22,8 @@ export interface SingleChange {
 /** As many values are offered: more would be a list to choose from. */
 const mostValues = 2;
 const mostParts = 60;
+/** Times what it is: an adjuster that would have to move further is not the one to move. */
+const furthest = 3;
 
 type Trial = ReturnType<typeof trial>;
 
@@ -29,12 +31,14 @@ type Trial = ReturnType<typeof trial>;
 export function singleChanges(file: SolvableFile, car: CheckedCar, wanted: string): readonly SingleChange[] {
   const asked = trial(file, nameOf(car), [wanted]);
   const now = outcomeOf(asked, []);
-  if (now === undefined || now.isMet) return [];
+  const bands = asked.bands();
+  const [band] = "why" in bands ? [] : bands;
+  if (now === undefined || now.isMet || band === undefined) return [];
   const all = adjustablesOf(car.model);
   const part = nearestPart(file, asked, all, now);
   const values: SingleChange[] = [];
   for (const property of byLeastMove(asked, all, now)) {
-    const value = valueFor(file, car, asked, property, wanted);
+    const value = valueFor(asked, band, property);
     if (value !== undefined) values.push(value);
     if (values.length === mostValues) break;
   }
@@ -85,7 +89,9 @@ function byLeastMove(asked: Trial, all: readonly Adjustable[], now: Outcome): re
     });
     const effect = Math.abs((moved[0]?.value ?? now.value) - now.value);
     const size = Math.abs(property.given.value) || 20 * step;
-    return effect > 0 ? [{ property, move: (Math.abs(now.margin) / effect) * (step / size) }] : [];
+    return effect > 0 && Math.abs(now.margin) < furthest * effect * (size / step)
+      ? [{ property, move: (Math.abs(now.margin) / effect) * (step / size) }]
+      : [];
   });
   return felt
     .sort((a, b) => a.move - b.move)
@@ -93,34 +99,68 @@ function byLeastMove(asked: Trial, all: readonly Adjustable[], now: Outcome): re
     .map(({ property }) => property);
 }
 
-function valueFor(
-  file: SolvableFile,
-  car: CheckedCar,
-  asked: Trial,
-  property: NumberAt,
-  wanted: string,
-): SingleChange | undefined {
-  const found = solveFor(file, nameOf(car), [{ path: property.path }], [wanted]);
-  if ("why" in found || !found.answer.isMet) return undefined;
-  const onStep = found.onSteps?.isMet === true ? found.onSteps.settings[0] : undefined;
-  const exact = onStep ?? found.answer.settings[0];
-  if (exact?.value === undefined) return undefined;
-  return { property, setting: onStep ?? shortest(asked, property, exact, exact.value) };
+/** Evaluations that one value may take: what needs more does not answer to it well. */
+const mostTrials = 24;
+
+function valueFor(asked: Trial, band: Band, property: NumberAt): SingleChange | undefined {
+  const { value: start } = property.given;
+  if (isCounted(property)) return countFor(asked, property);
+  const { low, high } = boundsOf(property);
+  let left = mostTrials;
+  const found = solve({
+    unknowns: [
+      { start: Math.min(high, Math.max(low, start)), low, high, size: stepOf({ ...property, step: undefined }) },
+    ],
+    bands: [band],
+    evaluate([x = start]) {
+      const setting = left-- > 0 ? numberSetting(property, x) : undefined;
+      const outcome = setting && outcomeOf(asked, [setting]);
+      return outcome && [outcome.value];
+    },
+  });
+  const [value] = found?.x ?? [];
+  if (value === undefined || found?.isMet !== true) return undefined;
+  return stepFor(asked, property, value) ?? shortest(asked, property, value);
+}
+
+/** The nearest position that meets it. */
+function countFor(asked: Trial, property: NumberAt): SingleChange | undefined {
+  const { value: now } = property.given;
+  const { low, high } = boundsOf(property);
+  for (let by = 1; by <= mostTrials / 2; by++) {
+    for (const value of [now + by, now - by]) {
+      const setting = value < low || value > high ? undefined : numberSetting(property, value);
+      if (setting !== undefined && outcomeOf(asked, [setting])?.isMet === true) return { property, setting };
+    }
+  }
+  return undefined;
+}
+
+/** On a step of its adjuster, if it has one and one meets it. */
+function stepFor(asked: Trial, property: NumberAt, value: number): SingleChange | undefined {
+  const { step, given } = property;
+  if (step === undefined) return undefined;
+  const steps = (value - given.value) / step.value;
+  for (const count of new Set([Math.round(steps), Math.floor(steps), Math.ceil(steps)])) {
+    const setting = numberSetting(property, given.value + count * step.value);
+    if (setting !== undefined && outcomeOf(asked, [setting])?.isMet === true) return { property, setting };
+  }
+  return undefined;
 }
 
 /** The fewest digits that still meet it: nobody writes twelve. */
-function shortest(asked: Trial, property: NumberAt, exact: Setting, value: number): Setting {
+function shortest(asked: Trial, property: NumberAt, value: number): SingleChange | undefined {
   const { path, given } = property;
   const shown = fromSI(value, given.unit) ?? value;
   for (let digits = 2; digits <= 6; digits++) {
     const power = 10 ** (digits - 1 - Math.floor(Math.log10(Math.abs(shown) || 1)));
-    const rounded = [Math.round, Math.ceil, Math.floor].map((round) => round(shown * power) / power);
-    for (const number of new Set(rounded)) {
+    for (const number of new Set([Math.round, Math.ceil, Math.floor].map((round) => round(shown * power) / power))) {
       const si = toSI(number, given.unit);
       if (si === undefined) continue;
       const setting = { path, text: showQuantity(si, given.unit, digits + 1), value: si };
-      if (outcomeOf(asked, [setting])?.isMet === true) return setting;
+      if (outcomeOf(asked, [setting])?.isMet === true) return { property, setting };
     }
   }
-  return exact;
+  const setting = numberSetting(property, value);
+  return setting && { property, setting };
 }
