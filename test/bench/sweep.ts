@@ -4,11 +4,15 @@ import { once } from "node:events";
 import { readFileSync, rmSync } from "node:fs";
 
 const out = ".cache/sweep-bench.csv";
+const figures = ["front.heave-rate", "rear.heave-rate", "load-transfer-front at hairpin"];
+const axes = ["front.third.rate=40..80N/mm:100", "rear.third.rate=60..90N/mm:100"];
 const args = [
-  ...["sweep", "samples/quill/quill.crank"],
-  ...["--vary", "front.third.rate=40..80N/mm:100", "--vary", "rear.third.rate=60..90N/mm:100"],
-  ...["--figure", "front.heave-rate", "--figure", "rear.heave-rate", "--figure", "load-transfer-front at hairpin"],
-  ...["--out", out],
+  "sweep",
+  "samples/quill/quill.crank",
+  ...axes.flatMap((axis) => ["--vary", axis]),
+  ...figures.flatMap((figure) => ["--figure", figure]),
+  "--out",
+  out,
 ];
 
 export async function benchSweep(): Promise<void> {
