@@ -19,11 +19,17 @@ export function bladeOf(block: ResolvedBlock): BladeGeometry | Lawless | undefin
     return lawless("its blade needs position, section and length");
   }
   if (of === undefined) return lawless("the position of its blade does not say out of how many (`position 3 of 5`)");
-  const set = Math.min(Math.max(position.value, 1), of.value);
+  if (!(position.value >= 1 && position.value <= of.value)) {
+    return lawless(
+      `its blade is at position ${position.value} of ${of.value}, which it has not`,
+      true,
+      "blade.position",
+    );
+  }
   return {
     section: [thickness.value, width.value],
     length,
     modulus: numberOf(blade, "modulus") ?? YOUNGS_MODULUS,
-    angle: bladeAngle(set, of.value, numberOf(blade, "soft") ?? FLAT, numberOf(blade, "stiff") ?? ON_EDGE),
+    angle: bladeAngle(position.value, of.value, numberOf(blade, "soft") ?? FLAT, numberOf(blade, "stiff") ?? ON_EDGE),
   };
 }

@@ -40,7 +40,9 @@ function problemsOf({ path }: ElementModel, made: unknown, law: Law | Lawless | 
   const problems: AssemblyProblem[] = [];
   const missing = unconnected(made);
   if (missing?.atFault === true) problems.push({ kind: "connection", path, reason: missing.missing });
-  if (law !== undefined && isLawless(law) && law.atFault) problems.push({ kind: "law", path, reason: law.lawless });
+  if (law !== undefined && isLawless(law) && law.atFault) {
+    problems.push({ kind: "law", path, reason: law.lawless, lines: law.lines });
+  }
   return problems;
 }
 

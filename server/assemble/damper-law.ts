@@ -53,6 +53,9 @@ function settingOf(block: ResolvedBlock): Half | Lawless | undefined {
   return table === undefined ? kneeOf(block) : halfTable(table, 1);
 }
 
+const noSuchClick = (word: string, clicks: number, of: number): Lawless =>
+  lawless(`its ${word} stands at click ${clicks} of ${of}, which it has not`, true, `${word}.clicks`);
+
 /** Between `closed` and `open` by where the clicker stands; undefined without them. */
 function betweenSettings(side: ResolvedBlock, word: string): Half | Lawless | undefined {
   const [closedBlock, openBlock] = [blockOf(side, "closed"), blockOf(side, "open")];
@@ -65,10 +68,11 @@ function betweenSettings(side: ResolvedBlock, word: string): Half | Lawless | un
   if (closed.torsional !== open.torsional)
     return lawless(`one setting of its ${word} is for twisting, the other is not`, true);
   const [clicks, of] = quantitiesOf(side, "clicks");
-  if (clicks === undefined || of === undefined || !(of.value > 0)) {
+  if (clicks === undefined || of === undefined) {
     return lawless(`its ${word} does not say at which click of how many it stands (\`clicks 6 of 18\`)`);
   }
-  const share = Math.min(1, Math.max(0, clicks.value / of.value));
+  if (!(of.value > 0 && clicks.value <= of.value)) return noSuchClick(word, clicks.value, of.value);
+  const share = clicks.value / of.value;
   const ends = { closed: closed.half, open: open.half };
   return { ...closed, half: blended(closed.half, open.half, share), ends };
 }
@@ -82,9 +86,11 @@ function clicked(measured: Half, side: ResolvedBlock, word: string): Half | Lawl
   if (clicks === undefined || at === undefined) {
     return lawless(`its ${word} needs clicks and measured-at to know what per-click makes of the table`);
   }
+  if (of !== undefined && !(clicks.value <= of.value)) return noSuchClick(word, clicks.value, of.value);
   const factorAt = (click: number): number => 1 + step * (at - click);
   const factor = factorAt(clicks.value);
-  if (!(factor > 0)) return lawless(`its ${word} would have no force left at ${clicks.value} clicks`, true);
+  if (!(factor > 0))
+    return lawless(`its ${word} would have no force left at ${clicks.value} clicks`, true, `${word}.clicks`);
   const setTo = (click: number): HalfDamper => scaled(measured.half, Math.max(0, factorAt(click)));
   const ends = of === undefined ? undefined : { closed: setTo(0), open: setTo(of.value) };
   return { ...measured, half: scaled(measured.half, factor), ends };

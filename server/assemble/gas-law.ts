@@ -36,7 +36,7 @@ function areaOf(block: ResolvedBlock): EffectiveArea | Lawless {
   if (table !== undefined) {
     if (table.keys.length < 2) return lawless("its area curve has fewer than two points");
     if (!table.values.every((area) => area > 0))
-      return lawless("its area curve has an area that is not positive", true);
+      return lawless("its area curve has an area that is not positive", true, "area-curve");
     return tabledArea(table.keys, table.values);
   }
   const area = numberOf(block, "area");
@@ -51,7 +51,7 @@ function measured(block: ResolvedBlock, gap: number | undefined): SpringLaw | La
   if (table.keys.length < 2) return lawless("its curve has fewer than two points");
   const curve = measuredGasCurve(table.keys, table.values);
   if (gap !== undefined && curve.force(0) < 0)
-    return lawless("its curve pulls at nought, which nothing behind a gap can do", true);
+    return lawless("its curve pulls at nought, which nothing behind a gap can do", true, "curve");
   return measuredGasSpring(curve, gap);
 }
 

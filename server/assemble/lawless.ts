@@ -5,9 +5,12 @@ export interface Lawless {
   readonly lawless: string;
   /** True where what is written contradicts itself; false where something is left out or not computed yet. */
   readonly atFault: boolean;
+  /** The lines that are to blame, as dotted words in the element's block (`torsion-bar.bore`), the likeliest first. */
+  readonly lines?: readonly string[] | undefined;
 }
 
-export const lawless = (reason: string, atFault = false): Lawless => ({ lawless: reason, atFault });
+export const lawless = (reason: string, atFault = false, ...lines: readonly string[]): Lawless =>
+  lines.length === 0 ? { lawless: reason, atFault } : { lawless: reason, atFault, lines };
 
 export const isLawless = (made: object): made is Lawless => "lawless" in made;
 

@@ -31,7 +31,10 @@ export function torsionRate(bar: ResolvedBlock): number | Lawless {
   if (diameter === undefined || length === undefined)
     return lawless("its torsion bar has neither a rate nor diameter and length");
   const bore = numberOf(bar, "bore") ?? 0;
-  if (!(bore < diameter)) return lawless("the bore of its torsion bar is not smaller than its diameter", true);
+  if (!(bore < diameter)) {
+    const reason = "the bore of its torsion bar is not smaller than its diameter";
+    return lawless(reason, true, "torsion-bar.bore", "torsion-bar.diameter");
+  }
   return torsionBarRate({ diameter, bore, length, shearModulus: numberOf(bar, "modulus") ?? SHEAR_MODULUS });
 }
 
@@ -44,7 +47,13 @@ function coilOf(coil: ResolvedBlock): number | Lawless {
   if (wire === undefined || mean === undefined || turns === undefined) {
     return lawless("its coil has neither a rate nor wire, mean-diameter and active-turns");
   }
-  if (!(mean > wire)) return lawless("the mean diameter of its coil is not larger than its wire", true);
+  if (!(mean > wire)) {
+    const reason = "the mean diameter of its coil is not larger than its wire";
+    return lawless(reason, true, "coil.mean-diameter", "coil.wire");
+  }
+  if ((numberOf(coil, "total-turns") ?? turns) < turns) {
+    return lawless("its coil has fewer turns in all than active ones", true, "coil.total-turns", "coil.active-turns");
+  }
   return coilRate({ wire, mean, turns, shearModulus: numberOf(coil, "modulus") ?? SHEAR_MODULUS });
 }
 
@@ -64,7 +73,7 @@ function curveOf(block: ResolvedBlock): Base | Lawless | undefined {
   if (points < 2) return lawless("its curve has fewer than two points");
   const falls = values.some((value, i) => i > 0 && value < (values[i - 1] ?? 0));
   if (falls || ((keys[0] ?? 0) > 0 && (values[0] ?? 0) < 0))
-    return lawless("its curve falls, which would be a negative rate", true);
+    return lawless("its curve falls, which would be a negative rate", true, "curve");
   return { curve: tableCurve(keys, values), torsional: isTorsional(dimension), what: "curve" };
 }
 
@@ -90,7 +99,8 @@ function powerLawOf(block: ResolvedBlock): Base | Lawless | undefined {
   if (force === undefined || deflection === undefined || exponent === undefined) {
     return lawless("its power law needs force, deflection and exponent");
   }
-  if (!(force > 0 && deflection > 0 && exponent >= 1)) return lawless("its power law gives no rising force", true);
+  if (!(force > 0 && deflection > 0 && exponent >= 1))
+    return lawless("its power law gives no rising force", true, "power-law");
   return { curve: powerLaw(force, deflection, exponent), torsional: false, what: "power law" };
 }
 
@@ -100,7 +110,8 @@ function withTender(base: Base, block: ResolvedBlock): Base | Lawless {
   const rate = numberOf(tender, "rate");
   const travel = numberOf(tender, "travel");
   if (rate === undefined || travel === undefined) return lawless("its tender needs rate and travel");
-  if (base.torsional) return lawless("its tender is for lengthening and shortening, but the spring twists", true);
+  if (base.torsional)
+    return lawless("its tender is for lengthening and shortening, but the spring twists", true, "tender");
   if (!(rate > 0 && travel > 0)) return lawless("its tender gives no positive rate", true);
   return { ...base, curve: inSeries(base.curve, { rate, travel }) };
 }
@@ -120,8 +131,11 @@ const isActs = (word: string | undefined): word is Acts => word !== undefined &&
 
 function fitted(curve: Curve, acts: Acts, gap: number | undefined, preload: number | undefined): SpringLaw | Lawless {
   const law = springLaw(curve, { acts, gap, preload });
-  if (law === "gap-and-preload") return lawless("a gap and a preload cannot both hold at design position", true);
-  return law === "preload-out-of-reach" ? lawless("its preload is more than it can give at any deflection", true) : law;
+  if (law === "gap-and-preload")
+    return lawless("a gap and a preload cannot both hold at design position", true, "gap", "preload");
+  return law === "preload-out-of-reach"
+    ? lawless("its preload is more than it can give at any deflection", true, "preload")
+    : law;
 }
 
 /** What cannot stand beside `squat` and `rise`, which say themselves how the spring works in each direction. */

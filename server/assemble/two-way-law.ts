@@ -21,7 +21,11 @@ function kneeOf(side: ResolvedBlock, word: string): Way | Lawless | undefined {
   }
   if (!(soft.value > 0 && knee > 0)) return lawless(`its ${word} gives no positive rate`, true);
   if (hard.value < soft.value) {
-    return lawless(`its ${word} is softer beyond the knee, which no stage that is used up can make it`, true);
+    return lawless(
+      `its ${word} is softer beyond the knee, which no stage that is used up can make it`,
+      true,
+      `${word}.hard`,
+    );
   }
   return { curve: kneeCurve(soft.value, knee, hard.value), torsional: isTorsional(soft.dimension) };
 }
@@ -38,7 +42,7 @@ function rowsOf(side: ResolvedBlock, word: string): Way | Lawless | undefined {
   }
   if (keys.length === 0) return lawless(`its ${word} has no points above nought`);
   if (values.some((value, i) => value < (values[i - 1] ?? 0))) {
-    return lawless(`its ${word} falls, which would be a negative rate`, true);
+    return lawless(`its ${word} falls, which would be a negative rate`, true, word);
   }
   return { curve: tableCurve(keys, values), torsional: isTorsional(table.dimension) };
 }

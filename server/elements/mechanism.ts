@@ -30,7 +30,13 @@ export interface TrimChoice {
 /** What could not be built as it is written. */
 export type AssemblyProblem =
   | { readonly kind: "linkage"; readonly side: "left" | "right"; readonly reason: string }
-  | { readonly kind: "connection" | "law"; readonly path: string; readonly reason: string };
+  | {
+      readonly kind: "connection" | "law";
+      readonly path: string;
+      readonly reason: string;
+      /** What is to blame, as dotted words in the element's block, the likeliest first. */
+      readonly lines?: readonly string[] | undefined;
+    };
 
 export interface Rods {
   readonly kind: "push-rod" | "pull-rod";

@@ -32,6 +32,7 @@ import { cycle } from "./rules/files/cycle.js";
 import { fileNotFound } from "./rules/files/file-not-found.js";
 import { measuredTable } from "./rules/files/measured-table.js";
 import { coilBind } from "./rules/strength/coil-bind.js";
+import { gapBeyondTravel } from "./rules/strength/gap-beyond-travel.js";
 import { overStress } from "./rules/strength/over-stress.js";
 import { overTravel } from "./rules/strength/over-travel.js";
 import { rockerEye } from "./rules/strength/rocker-eye.js";
@@ -94,6 +95,7 @@ export const rules: readonly Rule[] = [
   overStress,
   coilBind,
   unseated,
+  gapBeyondTravel,
   overTravel,
   staticTwist,
   rockerEye,

@@ -13,13 +13,25 @@ function needed(concept: Concept): readonly Word[] {
   return words;
 }
 
-/** What is there but could not be read is not missing. */
-export function checkNeeded(block: TreeBlock, raw: Block, where: BlockPlace): void {
+/**
+ * What is there but could not be read is not missing.
+ *
+ * @param isPartWord whether a word's block may come from the shelf by itself: such a part stands in for nothing else, so
+ * that a bar with fitted blades still needs its tube
+ */
+export function checkNeeded(
+  block: TreeBlock,
+  raw: Block,
+  where: BlockPlace,
+  isPartWord: (word: string) => boolean,
+): void {
   const isThere = (word: string): boolean =>
     block.statements.some((statement) => statement.word === word) || block.broken?.has(word) === true;
+  const isFitted = block.statements.some(({ word, part }) => part !== undefined && isPartWord(word));
+  const standsIn = (word: string): boolean => isThere(word) && !(word === "fit" && isFitted);
   for (const word of needed(where.concept)) {
     // Some words stand in for others: a spring with a coil needs no rate.
-    if (!isThere(word.word) && word.unless?.some(isThere) !== true) reportMissing(word, raw, where);
+    if (!isThere(word.word) && word.unless?.some(standsIn) !== true) reportMissing(word, raw, where);
   }
 }
 

@@ -81,7 +81,9 @@ class BlockReader {
     }
     const block = this.#block(rows === undefined ? noRows : readRows(rows, concept, this.#where.word, this.#reader));
     const whole = this.#fitted ? expandFit(block, this.#reading.parts, this.#where.scope.sink, "below") : block;
-    if (!this.#where.partial) checkNeeded(whole, this.#raw, this.#where);
+    if (!this.#where.partial) {
+      checkNeeded(whole, this.#raw, this.#where, (word) => this.#reading.parts.isPartWord(word));
+    }
     return whole;
   }
 

@@ -12,13 +12,29 @@ export type StrengthFault = { readonly where: Where } & (
   | { readonly kind: "over-stress"; readonly stress: StressFigures }
   | { readonly kind: "coil-bind"; readonly coil: CoilFigures }
   | { readonly kind: "unseated" }
+  /** `short`: by how much the travel ends before it, in the element's own deflection. */
+  | { readonly kind: "gap-beyond-travel"; readonly short: number; readonly isStop: boolean }
   | { readonly kind: "over-travel"; readonly way: "bump" | "rebound"; readonly room: StrokeFigures["bump"] }
 );
 
 export type FaultKind = StrengthFault["kind"];
 export type FaultOf<K extends FaultKind> = Extract<StrengthFault, { readonly kind: K }>;
 
-export function faultsOf({ strength }: ElementFigures): readonly StrengthFault[] {
+export function faultsOf(figures: ElementFigures): readonly StrengthFault[] {
+  return [...boundOf(figures), ...neverWorks(figures)];
+}
+
+/** A spring that is loose at rest and all over the travel: what would take up its gap lies beyond both ends. */
+function neverWorks({ kind, events, travel, staticLoad }: ElementFigures): readonly StrengthFault[] {
+  if (events === undefined || "kind" in events || "kind" in travel || staticLoad !== 0) return [];
+  const free = events.flatMap(({ what, at }) => (what === "free" ? [at] : []));
+  const short = free.map((at) => (at > travel.to ? at - travel.to : travel.from - at));
+  if (short.length === 0 || !short.every((one) => one > 0)) return [];
+  const where: Where = { mode: "rest", travel: 0 };
+  return [{ kind: "gap-beyond-travel", short: Math.min(...short), isStop: kind === "bump-stop", where }];
+}
+
+function boundOf({ strength }: ElementFigures): readonly StrengthFault[] {
   if (strength === undefined || "kind" in strength) return [];
   const { stresses, coil, stroke, unseated } = strength;
   const found: StrengthFault[] = [];
@@ -35,8 +51,12 @@ export function faultsOf({ strength }: ElementFigures): readonly StrengthFault[]
 }
 
 /** What cannot even be put together at rest is wrong; what comes about on the way may be meant. */
-export const severityOf = ({ kind, where }: StrengthFault): Severity =>
-  where.mode === "rest" && (kind === "coil-bind" || kind === "over-travel") ? "error" : "warning";
+export function severityOf(fault: StrengthFault): Severity {
+  const { kind, where } = fault;
+  // A stop may be meant for what lies beyond the envelope.
+  if (kind === "gap-beyond-travel") return fault.isStop ? "information" : "warning";
+  return where.mode === "rest" && (kind === "coil-bind" || kind === "over-travel") ? "error" : "warning";
+}
 
 /** Tells faults apart within an element: which part, which way. */
 export const nameOfFault = (fault: StrengthFault): string => {

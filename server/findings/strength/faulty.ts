@@ -41,9 +41,12 @@ export function* faultFindings<K extends FaultKind>(
   context: RuleContext,
   kind: K,
   say: (faulty: Faulty<K>) => FaultWords,
+  isTold: (faulty: Faulty<K>) => boolean = () => true,
 ): Generator<Finding> {
   for (const car of context.cars) {
-    const told = faultsIn(context, car, kind).map((faulty) => ({ ...faulty, words: say(faulty) }));
+    const told = faultsIn(context, car, kind)
+      .filter(isTold)
+      .map((faulty) => ({ ...faulty, words: say(faulty) }));
     for (const [i, one] of told.entries()) {
       const twin = told.findIndex((other, j) => i !== j && isAlike(one, other));
       if (twin !== -1 && twin < i) continue;

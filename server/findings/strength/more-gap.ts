@@ -1,4 +1,4 @@
-/** Room for a spring by what sets it in its place: more gap, or less preload. */
+/** What sets a spring in its place, changed for room or for work: its gap and its preload. */
 import type { Fix } from "../finding.js";
 import { lineEdit, numberIn, onGrid } from "./line-edits.js";
 import { clearedBy, type Mending } from "./proof.js";
@@ -17,6 +17,14 @@ export function moreGap(mending: Mending, short: number): readonly Fix[] {
   if (preload === undefined || typeof rate !== "number" || !(preload.si > rate * short)) return [];
   const text = onGrid(preload.si - rate * short, preload.unit, TEN_NEWTONS, "down");
   return offered(mending, "preload", text, "Lower its preload to");
+}
+
+/** Half of what is left of the gap once the travel takes it up at its very end. @param excess by how much it is too long */
+export function lessGap(mending: Mending, excess: number): readonly Fix[] {
+  const gap = numberIn(mending, "gap");
+  if (gap === undefined || mending.element.figures.torsional || !(gap.si > excess)) return [];
+  const text = onGrid((gap.si - excess) / 2, gap.unit, MILLIMETRE, "down");
+  return offered(mending, "gap", text, "Close its gap to").map((fix) => ({ ...fix, preferred: true }));
 }
 
 /** Preload that keeps it seated. @param pull what it would have to pull, N */

@@ -24,6 +24,7 @@ import type { Origin } from "../../../model/origin.js";
 import { axlesOf } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
+import { lineIn } from "../../strength/faulty.js";
 import { placeFor, standsInBase } from "../../where.js";
 
 const meta = {
@@ -76,7 +77,7 @@ const keyOf = (problem: AssemblyProblem): string =>
 function findingOf(context: RuleContext, car: CheckedCar, part: Part, problem: AssemblyProblem): Finding {
   const { axle, elements } = part;
   const element = problem.kind === "linkage" ? undefined : elements.find(({ path }) => path === problem.path);
-  const places = element === undefined ? axle && linkagePlaces(axle, problem.reason) : placesOf(element);
+  const places = element === undefined ? axle && linkagePlaces(axle, problem.reason) : placesOf(element, problem);
   const place = placeFor(context, car, { places: places ?? [], element, axle: axle?.name });
   return {
     rule: meta.id,
@@ -90,8 +91,13 @@ function findingOf(context: RuleContext, car: CheckedCar, part: Part, problem: A
   };
 }
 
-const placesOf = ({ nameOrigin, connection }: ElementModel): readonly Origin[] =>
-  connection === undefined ? [nameOrigin] : [nameOrigin, connection.origin];
+/** The line that is to blame where it is known, a part from the shelf where it is fitted, else the element. */
+function placesOf({ block, part, nameOrigin, connection }: ElementModel, problem: AssemblyProblem): readonly Origin[] {
+  const blamed = problem.kind === "law" ? (problem.lines ?? []) : [];
+  const values = blamed.flatMap((line) => lineIn(block, line)?.origin ?? []);
+  const fitted = part === undefined || blamed.length === 0 ? [] : [part.origin];
+  return [...values, ...fitted, nameOrigin, ...(connection === undefined ? [] : [connection.origin])];
+}
 
 /** The part that the reason names (the longest such word: `upper-wishbone`), else the axle. */
 function linkagePlaces(axle: AxleModel, reason: string): readonly Origin[] {

@@ -5,15 +5,12 @@ import { carWith, checked, found, motionOf, setup, underlined } from "../../../s
 import { checkFindings } from "../../../support/check-findings.js";
 
 describe("unbuildable", () => {
-  it("tells once of a corner element, at its name, and says what contradicts itself", () => {
+  it("tells once of a corner element, at the value, and says what contradicts itself", () => {
     checkFindings(
-      carWith(
-        ["torsion-bar { diameter 11 mm, length 360 mm }", "torsion-bar { diameter 11 mm, bore 14 mm, length 360 mm }"],
-        [
-          "    spring corner-bar for corner {\n",
-          "    spring corner-bar for corner {\n#          ^^^^^^^^^^ error unbuildable: corner-bar cannot be computed: …\n",
-        ],
-      ),
+      carWith([
+        "torsion-bar { diameter 11 mm, length 360 mm }\n",
+        "torsion-bar { diameter 11 mm, bore 14 mm, length 360 mm }\n#                                   ^^^^^^^^^^ error unbuildable: corner-bar cannot be computed: …\n",
+      ]),
     );
   });
 
