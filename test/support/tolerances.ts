@@ -76,3 +76,5 @@ export const PRINTED_FOUR = 6e-5;
 /** Equilibria of the whole car against SciPy's: loads relative; heights and travels in m, angles in rad. */
 export const ORACLE_CASE = 2e-8;
 export const ORACLE_CASE_M = 2e-10;
+/** A value against the integral of its derivative by trapezes, relative, beside the doubt that the trapezes leave. */
+export const INTEGRATED = 1e-9;

@@ -1,6 +1,7 @@
 /** A spring or bump stop by measured points: deflection against force. */
 import { monotone } from "../../maths/monotone.js";
 import type { Curve } from "./curve.js";
+import { deflectionAt } from "./inverse.js";
 
 /**
  * Interpolated monotonically between the points, straight on outside of them with the slope at the
@@ -14,10 +15,13 @@ export function tableCurve(deflection: readonly number[], force: readonly number
   const x = fromOrigin ? [0, ...deflection] : deflection;
   const f = fromOrigin ? [0, ...force] : force;
   const through = monotone(x, f, "chord");
-  const free = through.integral(0);
+  const value = (at: number): number => through.value(at);
+  const rate = (at: number): number => through.slope(at);
+  // A table may carry at nought: its energy is counted from where it carries nothing, or from nought where that is nowhere.
+  const free = through.integral(deflectionAt({ force: value, rate }, 0) ?? 0);
   return {
-    force: (at) => through.value(at),
-    rate: (at) => through.slope(at),
+    force: value,
+    rate,
     energy: (at) => through.integral(at) - free,
     constantRate: x.length === 2 ? through.slope(0) : undefined,
     range: { from: through.from, to: through.to },
