@@ -32,8 +32,9 @@ function pairs(
   figures: readonly ElementFigures[],
   axle: AxleModel | undefined,
 ): readonly CheckedElement[] {
+  const byPath = new Map(figures.map((own) => [own.path, own]));
   return models.flatMap((model) => {
-    const own = figures.find(({ path }) => path === model.path);
+    const own = byPath.get(model.path);
     return own === undefined ? [] : [{ model, figures: own, axle }];
   });
 }

@@ -12,8 +12,30 @@ const severities: Record<Severity, DiagnosticSeverity> = {
   hint: DiagnosticSeverity.Hint,
 };
 
+/** An editor with more than this in one file is slow, and nobody reads on; the rest is counted. */
+export const MOST = 1000;
+
+const byWeight: readonly Severity[] = ["error", "warning", "information", "hint"];
+
 export function diagnosticsOf(session: Session, file: FileView): Diagnostic[] {
-  return file.findings().map((finding) => diagnosticOf(session, file, finding));
+  const findings = file.findings();
+  const shown = findings.length <= MOST ? findings : weightiest(findings);
+  const diagnostics = shown.map((finding) => diagnosticOf(session, file, finding));
+  if (shown.length < findings.length) diagnostics.push(andMore(findings.length, file));
+  return diagnostics;
+}
+
+/** Errors before warnings and so on, those of one weight in the order of the text. */
+const weightiest = (findings: readonly Finding[]): readonly Finding[] =>
+  byWeight.flatMap((weight) => findings.filter(({ severity }) => severity === weight)).slice(0, MOST);
+
+function andMore(all: number, { parsed }: FileView): Diagnostic {
+  return {
+    range: rangeOf(parsed.lines, { start: 0, end: 0 }),
+    severity: DiagnosticSeverity.Information,
+    source: "bellcrank",
+    message: `The ${MOST} weightiest findings are shown, and ${all - MOST} more are not. \`bellcrank check\` lists all of them.`,
+  };
 }
 
 export function diagnosticOf(session: Session, file: FileView, finding: Finding): Diagnostic {

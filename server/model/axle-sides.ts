@@ -7,7 +7,15 @@ import type { Vec3 } from "./car.js";
 export interface AxleSides {
   readonly name: AxleName;
   readonly blocks: Sides<TreeBlock>;
+  /** Its anti-roll bars, as the left side has them. */
+  readonly bars: readonly TreeStatement[];
 }
+
+export const axleSides = (name: AxleName, blocks: Sides<TreeBlock>): AxleSides => ({
+  name,
+  blocks,
+  bars: blocks.left.statements.filter(({ word, name: own }) => word === "anti-roll-bar" && own !== undefined),
+});
 
 export interface Eye {
   readonly statement: TreeStatement;
@@ -52,14 +60,7 @@ export function inSpace(point: Given<readonly number[]>, axle: AxleSides, side: 
   return { ...point, value: [centre?.value[0] ?? 0, first, second] };
 }
 
-export function barNamed(axle: AxleSides, name: string): TreeStatement | undefined {
-  return axle.blocks.left.statements.find(
-    (statement) => statement.word === "anti-roll-bar" && statement.name?.text === name,
-  );
-}
+export const barNamed = ({ bars }: AxleSides, wanted: string): TreeStatement | undefined =>
+  bars.find(({ name }) => name?.text === wanted);
 
-export function barNames(axle: AxleSides): readonly string[] {
-  return axle.blocks.left.statements.flatMap((statement) =>
-    statement.word === "anti-roll-bar" && statement.name !== undefined ? [statement.name.text] : [],
-  );
-}
+export const barNames = ({ bars }: AxleSides): readonly string[] => bars.flatMap(({ name }) => name?.text ?? []);

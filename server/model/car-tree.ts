@@ -27,7 +27,7 @@ export function chainOf(declared: Declared): readonly Declared[] | undefined {
   const seen = new Set([declared]);
   for (let here = declared; here.kind === "setup"; ) {
     const base: Declared | undefined = here.base && here.context.findDeclared(here.base.text);
-    if (base === undefined || seen.has(base)) return undefined;
+    if (base === undefined || base.tree === null || seen.has(base)) return undefined;
     seen.add(base);
     chain.push(base);
     here = base;
@@ -78,7 +78,8 @@ function circleFrom(start: Declared): readonly string[] | undefined {
   const seen = new Set([start]);
   for (let here: Declared | undefined = start; here?.kind === "setup"; ) {
     here = here.base && here.context.findDeclared(here.base.text);
-    if (here === undefined) return undefined;
+    // What has a tree leads to a car: there is no way round behind it.
+    if (here === undefined || (here.tree ?? undefined) !== undefined) return undefined;
     names.push(here.name);
     if (here === start) return names;
     if (seen.has(here)) return undefined;

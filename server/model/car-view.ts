@@ -2,7 +2,7 @@
  * The published model of a car or set-up from its tree. Axles that a set-up leaves as they are
  * stay the very objects of what it derives from.
  */
-import type { AxleSides } from "./axle-sides.js";
+import { type AxleSides, axleSides } from "./axle-sides.js";
 import { axleOf } from "./axle-view.js";
 import type { AxleModel, CarModel } from "./car.js";
 import { caseRoots, casesOf, expectationsOf } from "./case-view.js";
@@ -90,7 +90,7 @@ function placeFor(tree: CarTree, sink: Sink): ElementPlace {
 function sidesOf(tree: CarTree, name: AxleName): AxleSides | undefined {
   const left = axleStatement(tree, name)?.block;
   const right = tree.right[name];
-  return left && right && { name, blocks: { left, right } };
+  return left && right && axleSides(name, { left, right });
 }
 
 function axleFor(name: AxleName, tree: CarTree, place: ElementPlace, base: View | undefined): AxleModel | undefined {
