@@ -11,6 +11,16 @@ import { build } from "esbuild";
 /** Bundled CommonJS packages still ask for Node's own modules by `require`, which a module file has to make itself. */
 const requireInModules = 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);';
 
+/** A worker that the pool would start where it is given none: we always give ours, and its text names a source map. */
+const withoutDefaultWorker = {
+  name: "without-default-worker",
+  setup(build) {
+    build.onLoad({ filter: /workerpool[\\/]src[\\/]generated[\\/]embeddedWorker\.js$/ }, () => ({
+      contents: 'module.exports = "";',
+    }));
+  },
+};
+
 const shared = {
   bundle: true,
   minify: true,
@@ -20,6 +30,7 @@ const shared = {
   // Some packages wrap their CommonJS build so that a bundler cannot see into it; their module build has no such wrap.
   mainFields: ["module", "main"],
   logLevel: "warning",
+  plugins: [withoutDefaultWorker],
 };
 
 const bundles = [
