@@ -2,10 +2,11 @@
  * How far the links of each side go across the envelope, and where they come near to a toggle: the
  * corner's own links and the drop links of its anti-roll bars.
  *
- * A drop link is looked at with its own wheel moved; its limit is closed in on by halving.
+ * A drop link is looked at with its own wheel moved; those of a T-shaped bar, which both wheels work, with the other wheel
+ * at design, alike and opposed as well. A limit is closed in on by halving.
  */
-import { barLeverMotion } from "../elements/connections/bar-lever.js";
-import type { Element } from "../elements/element.js";
+import { type BarLever, barLeverMotion } from "../elements/connections/bar-lever.js";
+import type { Connection, Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { CornerMotion, Reach, Unreachable } from "../linkage/corner.js";
 import type { ReachFigures } from "./results.js";
@@ -24,11 +25,39 @@ const moving = (motion: CornerMotion | Unreachable): motion is CornerMotion => !
 /** Angle of a drop link from its toggle at a travel; undefined where it, or the corner, does not reach. */
 type LinkAngle = (travel: number) => number | undefined;
 
-function linkAngle(element: Element, side: Side, at: (travel: number) => CornerMotion | Unreachable): LinkAngle {
+function linkAngle(element: Element, side: Side, positions: AxlePositions, reach: Reach): LinkAngle | undefined {
+  const { levers, tee } = element.connection ?? {};
+  if (tee !== undefined) return teeAngle(tee, side, positions, reach);
+  return levers === undefined ? undefined : leverAngle(levers[side], side, positions[side]);
+}
+
+/** The smallest of its angles over what the other wheel may do meanwhile. */
+function teeAngle(
+  tee: NonNullable<Connection["tee"]>,
+  side: Side,
+  positions: AxlePositions,
+  { from, to }: Reach,
+): LinkAngle {
+  const other = side === "left" ? "right" : "left";
+  return (travel) => {
+    const own = positions[side](travel);
+    if (!moving(own)) return undefined;
+    let smallest = Math.PI / 2;
+    for (const beside of [0, travel, -travel]) {
+      const far = positions[other](beside);
+      if (beside < from || beside > to || !moving(far)) continue;
+      const angle = tee.transmission(side === "left" ? { left: own, right: far } : { left: far, right: own });
+      if (angle === undefined) return undefined;
+      smallest = Math.min(smallest, angle);
+    }
+    return smallest;
+  };
+}
+
+function leverAngle(lever: BarLever, side: Side, at: (travel: number) => CornerMotion | Unreachable): LinkAngle {
   return (travel) => {
     const motion = at(travel);
-    const lever = element.connection?.levers?.[side];
-    if (lever === undefined || !moving(motion)) return undefined;
+    if (!moving(motion)) return undefined;
     const turned = barLeverMotion(lever, motion, side);
     return "kind" in turned ? undefined : turned.transmission;
   };
@@ -79,8 +108,8 @@ function reachOf(mechanism: AxleMechanism, side: Side, reach: Reach, positions: 
   const { bound, toggles } = reach;
   const ends = [bound.low?.limit ?? reach.from, bound.high?.limit ?? reach.to].filter((end) => end !== 0);
   const links = mechanism.elements.flatMap((element) => {
-    if (element.connection?.levers === undefined) return [];
-    return alongDropLink(element, linkAngle(element, side, positions[side]), ends) ?? [];
+    const angle = linkAngle(element, side, positions, reach);
+    return angle === undefined ? [] : (alongDropLink(element, angle, ends) ?? []);
   });
   return {
     axle: mechanism.name,

@@ -78,6 +78,9 @@ export function endOf(attachment: Attachment, parts: AxleParts): End | Unconnect
 
 function leverNamed(bar: string, side: Side, parts: AxleParts): BarLever | Unconnected {
   const model = parts.axle.elements.find(({ name, kind }) => name === bar && kind === "anti-roll-bar");
+  // Both wheels work the cross arm, by its swing and its twist, and an end here follows one wheel at most.
+  if (model?.connection?.kind === "tee")
+    return fault(`${bar} is a T-shaped bar, and its cross arm takes its drop links only`);
   if (model?.connection?.kind !== "bar")
     return fault(`there is no anti-roll bar ${bar} with levers on the ${parts.axle.name} axle`);
   const link = model.connection.links[side];

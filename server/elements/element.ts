@@ -33,8 +33,16 @@ export interface Connection {
   deflection(motion: AxleMotion): Deflection | NoDeflection;
   /** The levers of a bar whose drop links are both on. */
   readonly levers?: { readonly left: BarLever; readonly right: BarLever } | undefined;
-  /** Of a T-shaped bar: distance of the cross arm's ends from the stem, and the links' moment arm about it, m. */
-  readonly tee?: { readonly arm: number; readonly linkArm: number } | undefined;
+  /** Of a T-shaped bar whose drop links are both on. */
+  readonly tee?:
+    | {
+        /** Distance of the cross arm's ends from the stem, and the links' moment arm about it, m. */
+        readonly arm: number;
+        readonly linkArm: number;
+        /** Angle of its drop links from where they no longer hold it, rad; undefined where they do not reach. */
+        transmission(motion: AxleMotion): number | undefined;
+      }
+    | undefined;
   /** Distance between the two ends at design, m, where it is drawn. */
   readonly designLength?: number | undefined;
 }

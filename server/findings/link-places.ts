@@ -36,10 +36,12 @@ function pointsOf(corner: CornerModel, link: BindingLink): readonly { readonly o
 
 /** Of an axle's only bar where it is not said which one. */
 function barPlaces({ elements }: AxleModel, side: Side, path: string | undefined): readonly Origin[] {
-  const bars = elements.filter(({ connection }) => connection?.kind === "bar");
+  const bars = elements.filter(({ connection }) => connection?.kind === "bar" || connection?.kind === "tee");
   const bar = path === undefined && bars.length === 1 ? bars[0] : bars.find((one) => one.path === path);
-  if (bar?.connection?.kind !== "bar") return [];
-  const { pivot, end } = bar.connection.levers[side];
-  const link = bar.connection.links[side];
-  return [bar.nameOrigin, ...(link === undefined ? [] : [link.origin]), end.origin, pivot.origin];
+  const joined = bar?.connection;
+  if (bar === undefined || (joined?.kind !== "bar" && joined?.kind !== "tee")) return [];
+  const link = joined.links[side];
+  const arm =
+    joined.kind === "bar" ? [joined.levers[side].end, joined.levers[side].pivot] : [joined.ends[side], joined.head];
+  return [bar.nameOrigin, ...(link === undefined ? [] : [link.origin]), ...arm.map(({ origin }) => origin)];
 }

@@ -453,8 +453,7 @@ describe("bad input", () => {
     for (const [path, figures] of healthyOf(sample)) {
       if (own.some((name) => path.split(".").includes(name))) continue;
       const here = elements.get(path);
-      expect(here?.sensitivity, path).toEqual(figures.sensitivity);
-      expect(here?.rate, path).toEqual(figures.rate);
+      expect([path, here?.sensitivity, here?.rate]).toEqual([path, figures.sensitivity, figures.rate]);
     }
     for (const { analysis, cases } of context.cars) {
       expect(strays(analysis)).toEqual([]);

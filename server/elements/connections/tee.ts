@@ -111,6 +111,21 @@ function closed(tee: Tee, left: PointMotion, right: PointMotion): Closed | undef
   return undefined;
 }
 
+/**
+ * Angle of the links from where they no longer hold the cross arm, rad: a right one where each is square to its arms.
+ * Each link has a moment about the hinge and one about the stem, as shares of its length times its distance from either;
+ * half the determinant of both links' shares is the sine.
+ */
+function transmissionOf({ foot, stem, left, right }: Tee, { left: l, right: r }: Closed): number {
+  const shares = ({ end, length }: Side, { b, c }: Condition): Pair => {
+    const out = sub(end, foot);
+    return [b / (length * norm(cross(ACROSS, out))), c / (length * norm(cross(stem, out)))];
+  };
+  const [lb, lc] = shares(left, l);
+  const [rb, rc] = shares(right, r);
+  return Math.asin(Math.min(1, Math.abs(lb * rc - lc * rb) / 2));
+}
+
 type Pair = readonly [number, number];
 
 /** Second-order part of one condition for derivatives by the wheels i and j; `own` marks the condition's own wheel. */
@@ -203,6 +218,11 @@ function linked(points: TeePoints, left: TeeLink, right: TeeLink, basis: Connect
     },
     tee: {
       arm: (arms[0] + arms[1]) / 2,
+      transmission(motion) {
+        const ways = at(motion);
+        const found = closed(tee, ways.left, ways.right);
+        return found && transmissionOf(tee, found);
+      },
       linkArm: (Math.abs(start.left.c) / tee.left.length + Math.abs(start.right.c) / tee.right.length) / 2,
     },
   };

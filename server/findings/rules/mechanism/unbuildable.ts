@@ -1,6 +1,10 @@
 /**
  * What is written cannot be a mechanism: a link too short to reach, ends that fall together, a law
- * whose dimensions contradict each other. Everything that does not rest on it is computed all the same.
+ * whose dimensions contradict each other, a clicker beyond its last click. Everything that does not rest on it is computed
+ * all the same.
+ *
+ * The cross arm of a T-shaped bar takes its drop links only: each of its ends is moved by both wheels, in the stem's swing
+ * and in its twist at once, so that what hung on one would have no single wheel to follow. Join it to the rocker instead.
  *
  * ```crank wrong
  * use "axle.crank"
