@@ -5,6 +5,7 @@
  * Where a figure exists once a wheel or side and the path names none, it is the mean of both.
  */
 import { absent } from "./absent.js";
+import { motionAt, OF_MOVING_CAR } from "./moving-paths.js";
 import type { CaseAxle, CaseElement, CaseFigures, CaseResult, CaseWheel } from "./equilibrium/results.js";
 import type { Figure } from "./results.js";
 
@@ -87,6 +88,7 @@ function ofAxle(found: CaseFigures, axle: "front" | "rear", rest: readonly strin
 export function figureAtCase(result: CaseResult, path: string): Figure {
   if (result.kind === "absent") return result;
   if (result.kind === "no-equilibrium") return absent(`the car has no equilibrium in ${result.name}: ${result.words}`);
+  if (motionAt(path) !== undefined) return OF_MOVING_CAR;
   const segments = path.split(".");
   const [first = "", ...rest] = segments;
   const isAxle = first === "front" || first === "rear";

@@ -9,6 +9,7 @@ import type { CarCases } from "./equilibrium/results.js";
 import { figureAtPath } from "./figure-paths.js";
 import type { CarAnalysis, Figure } from "./results.js";
 import type { CarRide } from "./whole-car/car-ride.js";
+import { motionFigure } from "./whole-car/motion-paths.js";
 import { roadFigure } from "./whole-car/road-paths.js";
 
 interface Limit {
@@ -59,15 +60,15 @@ function judged(index: number, expectation: Expectation, value: Figure): CarAnal
   return { index, value, unit, met: margin >= -ROUNDING * scale, margin };
 }
 
-/** The figure that an expectation is about. */
-function figureOf(
-  { figure, at }: Expectation,
+/** The figure that an expectation is about, at rest or in a case. */
+export function figureAsked(
+  { figure, at }: Pick<Expectation, "figure" | "at">,
   car: Pick<CarAnalysis, "axles" | "elements">,
   cases: CarCases,
   ride?: CarRide,
 ): Figure {
-  const onRoad = roadFigure(ride, figure, at);
-  if (onRoad !== undefined) return onRoad;
+  const moving = roadFigure(ride, figure, at) ?? motionFigure(ride, figure, at);
+  if (moving !== undefined) return moving;
   if (at === undefined) return figureAtPath(car, figure);
   const result = cases.at(at);
   return result === undefined ? absent(`the car has no case ${at}`) : figureAtCase(result, figure);
@@ -79,4 +80,4 @@ export const judge = (
   cases: CarCases,
   ride?: CarRide,
 ): CarAnalysis["expectations"] =>
-  expectations.map((expectation, index) => judged(index, expectation, figureOf(expectation, car, cases, ride)));
+  expectations.map((expectation, index) => judged(index, expectation, figureAsked(expectation, car, cases, ride)));

@@ -5,6 +5,7 @@
  * Where a figure exists once a wheel and the path names no side, it is the mean of both.
  */
 import { absent, isAbsent } from "./absent.js";
+import { motionAt, OF_MOVING_CAR } from "./moving-paths.js";
 import type {
   Absent,
   AxleAnalysis,
@@ -141,6 +142,7 @@ export function figureAtPath(car: Axles, path: string): Figure {
   const segments = path.split(".");
   const [first = "", ...rest] = segments;
   if (CASE_ONLY.has(first)) return caseOnly(first);
+  if (motionAt(path) !== undefined) return OF_MOVING_CAR;
   if (first === "roll-stiffness-front")
     return car.axles.front?.rates.rollStiffnessShare ?? absent("the car has no front axle");
   if (first === "cross-weight" && rest.length === 0) return crossWeight(car);

@@ -7,8 +7,7 @@
  * Invariant: a row depends on its number alone, so that rows may be made anywhere and in any order.
  */
 import { figureAt } from "../../grammar/vocabulary/figures.js";
-import { figureAtCase } from "../analyses/case-paths.js";
-import { figureAtPath } from "../analyses/figure-paths.js";
+import { figureAsked } from "../analyses/expectations.js";
 import type { Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import { nameOf } from "../findings/where.js";
@@ -93,13 +92,8 @@ export function sweepRow(
   const [why = "it could not be built"] = varied.complaints;
   if (varied.complaints.length > 0 || varied.car === undefined) return figures.map(() => ({ why }));
   const made = varied.car;
-  return figures.map(({ figure, at, unit }) => cellOf(figureOf(made, figure, at), unit));
-}
-
-function figureOf(car: CheckedCar, figure: string, at: string | undefined): Figure {
-  if (at === undefined) return figureAtPath(car.analysis, figure);
-  const result = car.cases.at(at);
-  return result === undefined ? { kind: "absent", reason: `there is no case ${at}` } : figureAtCase(result, figure);
+  const { analysis, cases, ride } = made;
+  return figures.map(({ unit, ...asked }) => cellOf(figureAsked(asked, analysis, cases, ride), unit));
 }
 
 function cellOf(figure: Figure, unit: string): Cell {

@@ -33,7 +33,11 @@ export interface RideAt {
   readonly pure: PureModes;
 }
 
-type MovingCar = Pick<RideAt, "car" | "modes" | "speed" | "loads">;
+interface LinearCar extends Pick<RideAt, "car" | "speed" | "loads"> {
+  readonly solution: Solved;
+}
+
+type MovingCar = LinearCar & Pick<RideAt, "modes">;
 
 export interface RoadAsked {
   /** ISO 8608, `A` to `H`. */
@@ -48,6 +52,8 @@ export interface CarRide {
   readonly written: RoadAsked | undefined;
   /** Undefined at rest; a name that the car has no case of is absent. */
   at(name: string | undefined): RideAt | Absent;
+  /** Its pure motions alone, for which no eigenvalues are worked out. */
+  pure(name: string | undefined): PureModes | Absent;
   /** Whether it settles about a case; all that a check needs to know on a keystroke. */
   stability(name: string | undefined): Stability | Absent;
   /** On the straight at the road's speed; in a case with its loads, springs and air. */
@@ -76,42 +82,43 @@ export function carRide(
   solver: CaseSolver = caseSolver(underLoad),
 ): CarRide {
   const ready = (): Ready | Absent => solver.ready();
-  const known = new Map<string | undefined, RideAt | Absent>();
-  const movingIn = new Map<string | undefined, MovingCar | Absent>();
-  const solutions = new WeakMap<WholeCar, Solved>();
-  const moving = (asked: LoadCase): MovingCar | Absent => {
+  const linear = (asked: LoadCase): LinearCar | Absent => {
     const car = ready();
     if (isAbsent(car)) return car;
     const outcome = solver.solve(asked);
     if (outcome.kind === "absent") return outcome;
     if (outcome.kind === "not-converged") return absent(`the car has no equilibrium: ${whyNotWords(outcome.reason)}`);
-    const linear = linearise(car.standing, outcome, numbers);
-    if (isAbsent(linear)) return linear;
-    const modes = modesOf(linear);
-    if (modes.kind === "no-modes") return absent("a mass or an inertia is not above nought");
-    solutions.set(linear, outcome);
-    return { car: linear, modes, speed: asked.speed, loads: outcome.balance.wheels.map(({ load }) => load) };
+    const found = linearise(car.standing, outcome, numbers);
+    if (isAbsent(found)) return found;
+    const loads = outcome.balance.wheels.map(({ load }) => load);
+    return { car: found, solution: outcome, speed: asked.speed, loads };
   };
-  const movingAt = (name: string | undefined): MovingCar | Absent => {
-    const before = movingIn.get(name);
-    if (before !== undefined) return before;
+  const linearAt = remembered((name): LinearCar | Absent => {
     const asked = name === undefined ? AT_REST : cases.find((one) => one.name === name);
-    const found = asked === undefined ? absent(`the car has no case ${name ?? ""}`) : moving(asked);
-    movingIn.set(name, found);
-    return found;
-  };
-  const rideIn = (found: MovingCar | Absent, name: string | undefined): RideAt | Absent =>
-    isAbsent(found) ? found : { kind: "ride", name, ...found, pure: pureModes(found.car) };
-  const at = (name: string | undefined): RideAt | Absent => {
-    const before = known.get(name);
-    if (before !== undefined) return before;
-    const found = rideIn(movingAt(name), name);
-    known.set(name, found);
-    return found;
-  };
+    return asked === undefined ? absent(`the car has no case ${name ?? ""}`) : linear(asked);
+  });
+  const movingAt = remembered((name): MovingCar | Absent => {
+    const found = linearAt(name);
+    if (isAbsent(found)) return found;
+    const modes = modesOf(found.car);
+    return modes.kind === "no-modes" ? absent("a mass or an inertia is not above nought") : { ...found, modes };
+  });
+  const pure = remembered((name): PureModes | Absent => {
+    const found = linearAt(name);
+    return isAbsent(found) ? found : pureModes(found.car);
+  });
+  const at = remembered((name): RideAt | Absent => {
+    const found = movingAt(name);
+    if (isAbsent(found)) return found;
+    const motions = pure(name);
+    if (isAbsent(motions)) return motions;
+    const { car, speed, loads, modes } = found;
+    return { kind: "ride", name, car, speed, loads, modes, pure: motions };
+  });
   return {
     written: numbers.road,
     at,
+    pure,
     stability(name) {
       const found = movingAt(name);
       return isAbsent(found) ? found : found.modes.stability;
@@ -119,12 +126,11 @@ export function carRide(
     road(name, asked) {
       const road = roadCase(asked);
       if (isAbsent(road)) return road;
-      const ride = name === undefined ? rideIn(moving({ ...AT_REST, speed: road.speed }), undefined) : at(name);
+      const ride = name === undefined ? linear({ ...AT_REST, speed: road.speed }) : linearAt(name);
       if (isAbsent(ride)) return ride;
       const rest = ready();
-      const solution = solutions.get(ride.car);
-      if (isAbsent(rest) || solution === undefined) return isAbsent(rest) ? rest : absent("the car has no equilibrium");
-      const found = onRoad(rest, solution, numbers, { ...road, staticLoads: ride.loads });
+      if (isAbsent(rest)) return rest;
+      const found = onRoad(rest, ride.solution, numbers, { ...road, staticLoads: ride.loads });
       if (isAbsent(found)) return found;
       return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
     },
@@ -137,12 +143,23 @@ export function carRide(
       if (isAbsent(rest)) return rest;
       return onsetOfInstability(
         (speed) => {
-          const ride = moving({ ...AT_REST, speed });
+          const ride = linear({ ...AT_REST, speed });
           return isAbsent(ride) ? undefined : ride.car;
         },
         { from: 0, to, steps: STEPS, width: WIDTH },
       );
     },
+  };
+}
+
+/** Each name once. */
+function remembered<T>(find: (name: string | undefined) => T): (name: string | undefined) => T {
+  const known = new Map<string | undefined, T>();
+  return (name) => {
+    if (known.has(name)) return known.get(name)!;
+    const found = find(name);
+    known.set(name, found);
+    return found;
   };
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { figures } from "../../../grammar/vocabulary/figures.js";
 import { figureAtCase } from "../../../server/analyses/case-paths.js";
+import { motionAt } from "../../../server/analyses/moving-paths.js";
 import { solveCase } from "../../../server/analyses/equilibrium/car-cases.js";
 import type { CaseFigures, CaseResult } from "../../../server/analyses/equilibrium/results.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../../../server/assemble/loaded-car.js";
@@ -124,7 +125,10 @@ describe("figures by path in a case", () => {
     );
     const onRoad = paths.filter((path) => /\.(contact|platform)$/.test(path));
     for (const path of onRoad) expect(reason(figureAtCase(found, path))).toMatch(/of a car on a road only$/);
-    const inCase = paths.filter((path) => !onRoad.includes(path));
+    const moving = paths.filter((path) => motionAt(path) !== undefined);
+    expect(moving).toHaveLength(10);
+    for (const path of moving) expect(reason(figureAtCase(found, path))).toMatch(/of a car that moves only$/);
+    const inCase = paths.filter((path) => ![...onRoad, ...moving].includes(path));
     const without = inCase.filter((path) => typeof figureAtCase(found, path) !== "number");
     // The Quill's side dampers carry nothing in a steady turn, so that none of their figures are of the case.
     expect(without.filter((path) => !path.startsWith("front.side."))).toEqual([
