@@ -14,8 +14,8 @@ const requireInModules = 'import { createRequire } from "node:module"; const req
 /** A worker that the pool would start where it is given none: we always give ours, and its text names a source map. */
 const withoutDefaultWorker = {
   name: "without-default-worker",
-  setup(build) {
-    build.onLoad({ filter: /workerpool[\\/]src[\\/]generated[\\/]embeddedWorker\.js$/ }, () => ({
+  setup({ onLoad }) {
+    onLoad({ filter: /workerpool[\\/]src[\\/]generated[\\/]embeddedWorker\.js$/ }, () => ({
       contents: 'module.exports = "";',
     }));
   },

@@ -14,8 +14,8 @@ const MOST_TRIED = 60;
 const OFFERED = 2;
 
 /** Names of the parts of a kind in every file that this one rests on. */
-function partsOf({ uses, parsedOf }: RuleContext, word: string): readonly string[] {
-  const catalogues = uses.flatMap((uri) => statementsIn(parsedOf(uri)?.document, "catalogue"));
+function partsOf(context: RuleContext, word: string): readonly string[] {
+  const catalogues = context.uses.flatMap((uri) => statementsIn(context.parsedOf(uri)?.document, "catalogue"));
   const parts = catalogues.flatMap(({ block }) => statementsIn(block, word));
   return parts.flatMap(({ items: [name] }) => (name?.kind === "path" ? (name.segments[0]?.text ?? []) : []));
 }
