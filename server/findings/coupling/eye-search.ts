@@ -12,18 +12,20 @@ import {
   type ProbedElement,
   withEyeMoved,
 } from "../../assemble/eye-probe.js";
-import { add, cross, mirror, norm, scale, sub, unit, type Vec3 } from "../../maths/vec3.js";
+import { add, cross, distance, mirror, norm, scale, sub, unit, type Vec3 } from "../../maths/vec3.js";
 import type { AxleModel, ConnectionModel } from "../../model/car.js";
 import type { CheckedElement } from "../axle-parts.js";
 import { type EyeEnd, eyeEndsOf } from "./eye-ends.js";
 import { type AxleMode, claimedMotion, leakOverTravel, leaksInto, unclaimedMotion } from "./motion.js";
-import { placedRocker, type PlacedEye, sameText } from "./placed-rocker.js";
+import { PIN, placedRocker, type PlacedEye, sameText, SHORTEST_LEVER } from "./placed-rocker.js";
 
 /** The own motion may change by a tenth: more would be another set-up. */
 export const KEEP = 0.1;
 /** A little below the limits, so that rounding the coordinates does not cross them. */
 const BELOW = 0.95;
 const WITHIN = 0.99;
+/** Of a pin's thickness and a bearing's room: a little more, for the same reason. */
+const ROOM = 1.02;
 
 export interface EyeMove {
   readonly end: EyeEnd;
@@ -50,15 +52,25 @@ interface Movable {
   readonly eye: PlacedEye;
   readonly moved: MovedEye;
   readonly furthest: number;
+  /** Whether a pin and its bearing can be there, beside the axis and the other eyes; in the frame of a left corner. */
+  readonly hasRoom: (point: Vec3) => boolean;
   /** In the frame of a left corner. */
   readonly place: (move: Move) => Vec3;
 }
 
-/** One eye moved by itself, nearest first. */
-export function singleMoves(element: CheckedElement, limit: number): readonly EyeMove[] {
+/**
+ * One eye moved by itself, nearest first.
+ *
+ * @param stays whether the eye stays for what else uses it, so that the new one needs room for a pin beside it
+ */
+export function singleMoves(
+  element: CheckedElement,
+  limit: number,
+  stays: (eye: PlacedEye) => boolean,
+): readonly EyeMove[] {
   const search = searchFor(element, limit);
   if (search === undefined) return [];
-  const found = movables(search).flatMap((movable) => {
+  const found = movables(search, stays).flatMap((movable) => {
     const move = clearEye(planeFor(search, movable, 0));
     return move === undefined ? [] : [eyeMove(movable, move)];
   });
@@ -68,7 +80,7 @@ export function singleMoves(element: CheckedElement, limit: number): readonly Ey
 /** Both eyes moved, each by half of the leak. */
 export function pairedMove(element: CheckedElement, limit: number): readonly [EyeMove, EyeMove] | undefined {
   const search = searchFor(element, limit);
-  const [first, second] = search === undefined ? [] : movables(search);
+  const [first, second] = search === undefined ? [] : movables(search, () => false);
   if (search === undefined || first === undefined || second === undefined) return undefined;
   // Half way the leak over the travel is still there: only the end has to be free of it.
   const halfWay = clearEye(planeFor({ ...search, limit: Number.POSITIVE_INFINITY }, first, 0.5));
@@ -92,16 +104,16 @@ function eyeMove({ end, eye, moved: { sides }, place }: Movable, move: Move): Ey
   return { end, eye, sides, written, distance: Math.hypot(move.a, move.b) };
 }
 
-function movables({ axle, connection }: Search): readonly Movable[] {
+function movables({ axle, connection }: Search, stays: (eye: PlacedEye) => boolean): readonly Movable[] {
   const found: Movable[] = [];
   for (const end of eyeEndsOf(connection)) {
-    const movable = movableAt(axle, end);
+    const movable = movableAt(axle, end, stays);
     if (movable !== undefined && !found.some(({ eye }) => sameText(eye, movable.eye))) found.push(movable);
   }
   return found;
 }
 
-function movableAt(axle: AxleModel, end: EyeEnd): Movable | undefined {
+function movableAt(axle: AxleModel, end: EyeEnd, stays: (eye: PlacedEye) => boolean): Movable | undefined {
   const rocker = placedRocker(axle, end.side);
   const eye = rocker?.eyes.get(end.eye);
   if (rocker === undefined || eye === undefined) return undefined;
@@ -111,9 +123,19 @@ function movableAt(axle: AxleModel, end: EyeEnd): Movable | undefined {
   const sides = (["left", "right"] as const).filter((side) =>
     sameText(placedRocker(axle, side)?.eyes.get(end.eye), eye),
   );
+  const pivot = toLeft(rocker.pivot);
+  const along = unit(toLeft(rocker.axis));
+  const beside = [...rocker.eyes.values()]
+    .filter((other) => (other === eye ? stays(eye) : distance(other.point, eye.point) >= PIN))
+    .map(({ point }) => toLeft(point));
+  const isPlanar = axle.corner[end.side].kind === "planar";
   return {
     end,
     eye,
+    hasRoom: (point) =>
+      norm(cross(along, sub(point, pivot))) > ROOM * SHORTEST_LEVER &&
+      // Eyes that are drawn in one plane may be apart across it.
+      (isPlanar || beside.every((other) => distance(point, other) > ROOM * PIN)),
     moved: { eye: end.eye, sides },
     furthest: norm(sub(from, toLeft(rocker.pivot))),
     place: ({ a, b }) => add(from, add(scale(e1, a), scale(e2, b))),
@@ -128,7 +150,7 @@ function movableAt(axle: AxleModel, end: EyeEnd): Movable | undefined {
  */
 function planeFor(
   { connection, probe, into, limit }: Search,
-  { moved, place, furthest }: Movable,
+  { moved, place, furthest, hasRoom }: Movable,
   remaining: number,
 ): EyePlane {
   const at = (a: number, b: number): ProbedElement | undefined =>
@@ -144,7 +166,7 @@ function planeFor(
       return probed && unclaimedMotion(probed, into) - left;
     },
     allowed(a, b) {
-      const probed = at(a, b);
+      const probed = hasRoom(place({ a, b })) ? at(a, b) : undefined;
       if (probed === undefined || !(Math.abs(claimedMotion(probed, into) / kept - 1) <= WITHIN * KEEP)) return false;
       return leakOverTravel(probed, into) <= BELOW * limit && probed.overTravel().reached >= reached;
     },

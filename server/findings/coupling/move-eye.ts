@@ -15,6 +15,7 @@ import { coordinatesText, isPlain } from "./coordinates.js";
 import { othersOn } from "./eye-ends.js";
 import { type EyeMove, pairedMove, singleMoves } from "./eye-search.js";
 import { ownEye } from "./own-eye.js";
+import type { PlacedEye } from "./placed-rocker.js";
 
 export function eyeMoves(
   context: RuleContext,
@@ -23,23 +24,30 @@ export function eyeMoves(
   proves: (fix: Fix) => boolean,
 ): readonly Fix[] {
   const limit = car.model.leakLimits.information;
-  const single = singleMoves(element, limit)
-    .flatMap((move) => fixesFor(context, car, element, move))
-    .filter(proves);
+  const moved = singleMoves(element, limit, () => false).flatMap((move) => movedFix(context, car, element, move));
+  // An eye that others use, or that cannot be moved by one number, may stay, and the element gets one beside it.
+  const stays = ({ given }: PlacedEye): boolean => othersOn(car, element.model.name, given).length > 0;
+  const own = singleMoves(element, limit, () => true).flatMap((move) =>
+    stays(move.eye) || movedFix(context, car, element, move).length === 0 ? newEye(context, car, element, move) : [],
+  );
+  const single = [...own, ...moved].filter(proves);
   if (single.length > 0) return single;
   const pair = pairedMove(element, limit);
   return pair === undefined ? [] : bothEyes(context, car, element, pair).filter(proves);
 }
 
-function fixesFor(context: RuleContext, car: CheckedCar, element: CheckedElement, move: EyeMove): readonly Fix[] {
+function movedFix(context: RuleContext, car: CheckedCar, element: CheckedElement, move: EyeMove): readonly Fix[] {
   const coordinates = coordinatesOf(move);
-  if (coordinates === undefined) return [];
-  const edit = editFor(context, car, move, coordinates);
+  const edit = coordinates === undefined ? undefined : editFor(context, car, move, coordinates);
+  if (coordinates === undefined || edit === undefined) return [];
   const others = othersOn(car, element.model.name, move.eye.given);
   const title = `Move eye ${moveWords(move, coordinates)}${whereWords(car, move)}${alsoMoving(others)}`;
-  const moved: Fix[] = edit === undefined ? [] : [{ title, edits: [edit], preferred: false, safe: false }];
-  const own = others.length > 0 || edit === undefined ? ownEye(context, car, element, move, coordinates) : [];
-  return [...own, ...moved];
+  return [{ title, edits: [edit], preferred: false, safe: false }];
+}
+
+function newEye(context: RuleContext, car: CheckedCar, element: CheckedElement, move: EyeMove): readonly Fix[] {
+  const coordinates = coordinatesOf(move);
+  return coordinates === undefined ? [] : ownEye(context, car, element, move, coordinates);
 }
 
 function bothEyes(

@@ -16,6 +16,10 @@ export interface PlacedRocker {
   readonly statements: readonly Origin[];
 }
 
+/** The thinnest pin in use, and the shortest lever that has room for its bearing, m (common practice, no published source). */
+export const PIN = 5e-3;
+export const SHORTEST_LEVER = 8e-3;
+
 export function placedRocker(axle: AxleModel, side: Side): PlacedRocker | undefined {
   const corner = axle.corner[side];
   if (corner.kind === "hardpoints" && corner.rocker !== undefined) {

@@ -28,7 +28,7 @@ import type { AxleModel } from "../../../model/car.js";
 import type { Side } from "../../../model/origin.js";
 import { showQuantity } from "../../../quantities/index.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
-import { type PlacedEye, placedRocker, sameText } from "../../coupling/placed-rocker.js";
+import { PIN, type PlacedEye, placedRocker, sameText, SHORTEST_LEVER } from "../../coupling/placed-rocker.js";
 import type { Finding, Rule, Severity } from "../../finding.js";
 import { lengthUnit } from "../../length-unit.js";
 import { placeFor, standsInBase } from "../../where.js";
@@ -41,11 +41,8 @@ const meta = {
 } as const;
 
 const ON_AXIS = 5e-4;
-const SHORT = 8e-3;
 const LONG = 0.25;
 const ALONG = 0.15;
-/** The thinnest pin in use, m. */
-const PIN = 5e-3;
 
 export const rockerEye: Rule = { meta, check };
 
@@ -138,10 +135,10 @@ function leverDoubts(
       "warning",
     );
   }
-  if (lever < SHORT) {
+  if (lever < SHORTEST_LEVER) {
     return doubt(
       "short",
-      `Eye ${eye} is only ${shown(lever)} from the rocker's axis, where its bearing is: below ${shown(SHORT)} there is hardly room for a pin ${practice}. Check the point.`,
+      `Eye ${eye} is only ${shown(lever)} from the rocker's axis, where its bearing is: below ${shown(SHORTEST_LEVER)} there is hardly room for a pin ${practice}. Check the point.`,
     );
   }
   if (lever > LONG) {

@@ -445,3 +445,43 @@ describe("the claim", () => {
     expect(after.findings).toEqual([]);
   });
 });
+
+describe("every fix", () => {
+  const SHARING = [
+    "spring roll-spring for roll {",
+    "  rate 20 N/mm",
+    "  between left.rocker.roll-high and right.rocker.roll-low",
+    "}",
+  ];
+
+  /** The car with its lower roll eye elsewhere, and with a spring on the same eyes or without. */
+  const withEye = (y: number, z: number, shared: boolean): RuleContext => {
+    const car = shared ? axleWith(...SHARING) : axle;
+    return checked(car.replace("eye roll-low (45, 175, 348) mm", `eye roll-low (45, ${y}, ${z}) mm`));
+  };
+  const kinds = (findings: readonly { rule: string; message: string }[]): ReadonlySet<string> =>
+    new Set(findings.map(({ rule, message }) => `${rule} ${message.split(" ", 2).join(" ")}`));
+
+  it("keeps a pin's distance from an eye that stays", () => {
+    const context = withEye(176.5, 351.5, true);
+    const fixes = fixesFor(context, "coupling");
+    expect(fixes.map(({ title }) => title).filter((title) => title.includes("an eye of its own"))).not.toEqual([]);
+    for (const { title } of fixes) expect(left(afterFix(context, "coupling", title))).not.toContain("rocker-eye");
+  });
+
+  it("brings no finding that was not there", () => {
+    const offset = fc.integer({ min: -24, max: 24 });
+    fc.assert(
+      fc.property(offset, offset, fc.boolean(), (y, z, shared) => {
+        const context = withEye(175 + y / 2, 348 + z / 2, shared);
+        const before = runRules(context);
+        if (!before.some(({ rule }) => rule === "coupling")) return;
+        for (const { title } of fixesFor(context, "coupling")) {
+          for (const kind of kinds(afterFix(context, "coupling", title).findings))
+            expect(kinds(before)).toContain(kind);
+        }
+      }),
+      { numRuns: 25, seed: 7 },
+    );
+  });
+});
