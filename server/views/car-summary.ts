@@ -6,6 +6,7 @@ import type { CarModal, Figure, ModalFigures } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { DimensionName } from "../../grammar/vocabulary/word.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
+import { motionLine } from "./motion-lines.js";
 import { restName } from "./rest-words.js";
 import { asTable, cell, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
@@ -124,6 +125,7 @@ export function carSummary(car: CheckedCar): string | undefined {
   return [
     `**${car.model.setup ?? car.model.name}**, ${restName(car.model)}`,
     ...tables,
+    motionLine(car, undefined),
     ...(why.length === 0 ? [] : [why.join("\n")]),
   ].join("\n\n");
 }

@@ -5,6 +5,7 @@ import { titleOf } from "./car-title.js";
 import { axleRateRows, carRows, type CaseRow, elementRows, wheelRows } from "./case-rows.js";
 import { showFigure, showRatio } from "./figures.js";
 import type { RatesPage } from "./rates-page.js";
+import { motionLine } from "./motion-lines.js";
 import { cell, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -71,7 +72,12 @@ export function caseCard(car: CheckedCar, name: string): string | undefined {
   const title = `**${name}** of ${car.model.setup ?? car.model.name}`;
   if (result.kind !== "equilibrium") return `${title}: no figures, since ${whyNone(result) ?? ""}`;
   const unit = unitsOfCar(car.model);
-  return [`${title}, in equilibrium`, rowsTable(carRows(result, unit)), wheelTable(result, unit)].join("\n\n");
+  return [
+    `${title}, in equilibrium`,
+    rowsTable(carRows(result, unit)),
+    wheelTable(result, unit),
+    motionLine(car, name),
+  ].join("\n\n");
 }
 
 const rowsTable = (rows: readonly CaseRow[]): string =>

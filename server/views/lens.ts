@@ -4,6 +4,7 @@ import type { CheckedCar } from "../findings/context.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { axleLine } from "./axle-summary.js";
 import { sharesLine } from "./cases-page.js";
+import { motionTitle } from "./motion-lines.js";
 
 export interface Lens {
   readonly span: Span;
@@ -40,7 +41,9 @@ function setupAxleLenses(car: CheckedCar): readonly Titled[] {
 function carLens(car: CheckedCar): Titled {
   return {
     span: car.model.nameOrigin,
-    title: [restsOn(car), sharesLine(car), expectationsOf(car)].filter((part) => part !== "").join(" · "),
+    title: [restsOn(car), motionTitle(car), sharesLine(car), expectationsOf(car)]
+      .filter((part) => part !== "")
+      .join(" · "),
   };
 }
 
