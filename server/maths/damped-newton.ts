@@ -82,7 +82,6 @@ export function dampedNewton(problem: NewtonProblem): Solved | NotConverged {
     const stopped = (reason: NotConverged["reason"]): NotConverged =>
       ({ kind: "not-converged", reason, iterations: iteration, residual: size, where, x: at!.x }) as const;
     if (iteration === most) return stopped("iterations");
-    if (isStationary(at)) return stopped("stationary");
     const next = step(problem, at, damping);
     if (next === undefined) return stopped("stationary");
     at = next.point;
@@ -133,10 +132,11 @@ function isStationary(at: Point): boolean {
 /** The next point with a lower sum of squares, and how much damping it took; undefined where there is none. */
 function step(problem: NewtonProblem, at: Point, damping: number) {
   if (damping < 1e-8) {
-    const full = accepted(problem, at, newtonStep(at));
+    const full = lower(problem, at, newtonStep(at), at.merit);
     if (full !== undefined) return { point: full, damping: 0 };
     if (problem.plain === true) return undefined;
   }
+  if (isStationary(at)) return undefined;
   const sizes = columnSizes(at);
   for (let held = Math.max(damping, 1e-3); held < MOST_DAMPING; held *= 8) {
     const point = accepted(problem, at, dampedStep(at, sizes, held));
@@ -162,14 +162,23 @@ function dampedStep({ jacobian, residual }: Point, sizes: readonly number[], dam
   return new QrDecomposition(left).solve(right).to1DArray();
 }
 
-/** The point a step away if it lessens the sum of squares enough. */
-function accepted(problem: NewtonProblem, at: Point, by: readonly number[] | undefined): Point | undefined {
+/** The point a damped step away, if it lessens the sum of squares enough. */
+function accepted(problem: NewtonProblem, at: Point, by: readonly number[]): Point | undefined {
+  const left = at.residual.map((r, i) => r + at.jacobian[i]!.reduce((total, value, j) => total + value * by[j]!, 0));
+  return lower(problem, at, by, at.merit - left.reduce((total, value) => total + value * value, 0) / 2);
+}
+
+/** @param predicted how much lower the sum of squares would be if the functions were straight: all of it for Newton's own step */
+function lower(
+  problem: NewtonProblem,
+  at: Point,
+  by: readonly number[] | undefined,
+  predicted: number,
+): Point | undefined {
   if (by === undefined || !by.every(Number.isFinite)) return undefined;
   const x = at.x.map((value, j) => value + by[j]!);
   if (x.every((value, j) => value === at.x[j])) return undefined;
   const point = pointAt(problem, x);
   if (point === undefined) return undefined;
-  const left = at.residual.map((r, i) => r + at.jacobian[i]!.reduce((total, value, j) => total + value * by[j]!, 0));
-  const predicted = at.merit - left.reduce((total, value) => total + value * value, 0) / 2;
   return at.merit - point.merit > SUFFICIENT * predicted && point.merit < at.merit ? point : undefined;
 }
