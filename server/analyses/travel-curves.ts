@@ -147,7 +147,7 @@ export interface Moved {
   readonly places: readonly Place[];
 }
 
-/** Curves over the travel of one mode. */
+/** Curves over the travel of one mode, each worked out when it is first read: a hover draws one of them. */
 export function modeCurves(motion: OwnMotion, { law, lawMissing, seat, places }: Moved): ModeCurves {
   const { mode, turns, lever } = motion;
   const { gives, value } = givenBy(law, lawMissing, seat);
@@ -159,17 +159,22 @@ export function modeCurves(motion: OwnMotion, { law, lawMissing, seat, places }:
       ? undefined
       : absent(`the axle's travel leaves none in ${mode === "corner" ? "bump and droop" : mode}`);
   if (why !== undefined) return { mode, gives, turns, motionRatio: why, atWheels: why };
-  const met = metOnTheWay(motion, range, places);
-  const strokes = met.filter(({ place }) => !place.isKink);
-  const told = isAbsent(value) ? value : lever;
+  let met: readonly Met[] | undefined;
+  const onTheWay = (): readonly Met[] => (met ??= metOnTheWay(motion, range, places));
+  let ratio: CurveData | undefined;
+  let given: CurveData | Absent | undefined;
   return {
     mode,
     gives,
     turns,
-    motionRatio: curve(motion, range, strokes, ({ ds }) => ds),
-    atWheels:
-      isAbsent(value) || typeof told !== "number"
-        ? (told as Absent)
-        : curve(motion, range, met, (along, s) => told * value(along, s)),
+    get motionRatio() {
+      const strokes = (): readonly Met[] => onTheWay().filter(({ place }) => !place.isKink);
+      return (ratio ??= curve(motion, range, strokes(), ({ ds }) => ds));
+    },
+    get atWheels() {
+      if (isAbsent(value)) return value;
+      if (typeof lever !== "number") return lever;
+      return (given ??= curve(motion, range, onTheWay(), (along, s) => lever * value(along, s)));
+    },
   };
 }

@@ -2,8 +2,10 @@
 import type { Parsed } from "../../grammar/index.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
 import type { CarRide } from "../analyses/whole-car/car-ride.js";
-import type { CarAnalysis } from "../analyses/results.js";
+import type { AxleAnalysis, CarAnalysis } from "../analyses/results.js";
+import type { AxleMechanism } from "../elements/mechanism.js";
 import type { CarModel } from "../model/car.js";
+import type { AxleName } from "../model/origin.js";
 import type { ModelProblem } from "../model/problem.js";
 
 export interface CheckedCar {
@@ -16,6 +18,10 @@ export interface CheckedCar {
   readonly ride: CarRide;
   /** The same for the car or set-up that it derives from: a finding that stands there is not repeated. */
   readonly base: CheckedCar | undefined;
+  /** An axle as it is written, built once while its numbers are the same; undefined where there is none. */
+  mechanism(axle: AxleName): AxleMechanism | undefined;
+  /** Texts that follow from the figures of an axle alone, made once while these are the same; `name` tells them apart. */
+  keptWith(figures: AxleAnalysis, name: string, make: () => readonly string[]): readonly string[];
 }
 
 /** A set-up that stands in no file: what a few more lines would make of a car or set-up. */

@@ -33,6 +33,7 @@ export class AxleAnalyses {
   readonly #loadedKeys = new WeakMap<CarModel, string>();
   readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
+  readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostCars);
@@ -46,12 +47,22 @@ export class AxleAnalyses {
     const joined = this.#joinedIn(car)?.loads?.[axle.name];
     const key = this.#keyOf(axle, car);
     return this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
-      analyseAxle({ ...this.#mechanism(axle, car), joined }),
+      analyseAxle({ ...this.mechanism(axle, car), joined }),
     );
   }
 
-  #mechanism(axle: AxleModel, car: CarModel): AxleMechanism {
+  /** As it is written, for those who look at an axle more closely than its figures do. */
+  mechanism(axle: AxleModel, car: CarModel): AxleMechanism {
     return this.#mechanisms.get(this.#keyOf(axle, car), () => assembleAxle(axle, car));
+  }
+
+  /** They go when the figures go. */
+  keptWith(figures: AxleAnalysis, name: string, make: () => readonly string[]): readonly string[] {
+    let texts = this.#texts.get(figures);
+    if (texts === undefined) this.#texts.set(figures, (texts = new Map()));
+    let made = texts.get(name);
+    if (made === undefined) texts.set(name, (made = make()));
+    return made;
   }
 
   /** Made once a car: it is as long as all of the axle's numbers. */
@@ -90,7 +101,7 @@ export class AxleAnalyses {
   }
 
   #loaded(car: CarModel, kept: KeptAxles | undefined): () => CarUnderLoad {
-    return () => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.#mechanism(axle, car));
+    return () => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.mechanism(axle, car));
   }
 
   #loadedKey(car: CarModel, cases: readonly LoadCase[]): string {

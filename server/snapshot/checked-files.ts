@@ -164,6 +164,11 @@ export class CheckedFiles {
         return (ride ??= analyses.ride(model, onSeats()));
       },
       base,
+      mechanism(name) {
+        const axle = model.axles[name];
+        return axle && analyses.mechanism(axle, model);
+      },
+      keptWith: (figures, name, make) => analyses.keptWith(figures, name, make),
       get analysis() {
         return (analysis ??= analyseCar(
           model,

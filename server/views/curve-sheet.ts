@@ -6,7 +6,6 @@ import type { CurveData, CurveMark, ElementCurves, LawCurve, MarkKind } from "..
 import { asItStands } from "../analyses/as-it-stands.js";
 import { curvesInCar, curvesOnAxle } from "../analyses/element-curves.js";
 import type { Absent } from "../analyses/results.js";
-import { assembleAxle } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import type { Point } from "../maths/polyline.js";
 import { fromSI } from "../quantities/index.js";
@@ -104,24 +103,63 @@ function curvesOf({ car, axle, model, figures }: ElementSubject): ElementCurves 
     return curvesInCar(elements, axles, model.path);
   }
   const analysis = car.analysis.axles[axle.name];
-  if (analysis === undefined) return undefined;
-  const mechanism = asItStands(assembleAxle(axle, car.model), analysis);
-  return curvesOnAxle(mechanism, model.path, { trim: analysis.rates.trim, figures });
+  const written = car.mechanism(axle.name);
+  if (analysis === undefined || written === undefined) return undefined;
+  return curvesOnAxle(asItStands(written, analysis), model.path, { trim: analysis.rates.trim, figures });
 }
 
-export function curveSheet(subject: ElementSubject): CurveSheet | undefined {
+/** Curves that nobody has drawn yet. */
+interface Undrawn {
+  readonly path: string;
+  readonly laws: readonly (() => SheetCurve)[];
+  readonly modes: readonly Readonly<Record<"motionRatio" | "atWheels", () => SheetCurve>>[];
+}
+
+function undrawn(subject: ElementSubject): Undrawn | undefined {
   const curves = curvesOf(subject);
   if (curves === undefined) return undefined;
   const unit = unitsOfCar(subject.car.model);
   const whose = subject.axle === undefined ? "car" : "axle";
-  const overTravel = curves.modes.flatMap((mode) => {
+  const modes = curves.modes.map((mode) => {
     const x = travelAxis(mode, unit);
     const [ratio, given] = [motionAxis(curves, unit), atWheelsAxis(mode, unit, whose)];
-    return [
-      sheetCurve({ title: `${ratio.name} against ${x.name}`, kind: "motion-ratio", x, y: ratio }, mode.motionRatio),
-      sheetCurve({ title: `${given.name} against ${x.name}`, kind: "at-wheels", x, y: given }, mode.atWheels),
-    ];
+    const head = (y: PlotAxis, kind: SheetCurve["kind"]): Head => ({
+      title: `${y.name} against ${x.name}`,
+      kind,
+      x,
+      y,
+    });
+    return {
+      motionRatio: () => sheetCurve(head(ratio, "motion-ratio"), mode.motionRatio),
+      atWheels: () => sheetCurve(head(given, "at-wheels"), mode.atWheels),
+    };
   });
-  const laws = curves.laws.map((law) => lawCurve(law, curves, unit));
-  return { path: curves.path, kind: subject.model.kind, curves: [...laws, ...overTravel] };
+  return { path: curves.path, laws: curves.laws.map((law) => () => lawCurve(law, curves, unit)), modes };
+}
+
+export function curveSheet(subject: ElementSubject): CurveSheet | undefined {
+  const sheet = undrawn(subject);
+  if (sheet === undefined) return undefined;
+  const overTravel = sheet.modes.flatMap(({ motionRatio, atWheels }) => [motionRatio(), atWheels()]);
+  return {
+    path: sheet.path,
+    kind: subject.model.kind,
+    curves: [...sheet.laws.map((make) => make()), ...overTravel],
+  };
+}
+
+function firstThere(curves: readonly (() => SheetCurve)[]): SheetCurve | undefined {
+  for (const make of curves) {
+    const curve = make();
+    if (curve.reason === undefined && curve.points.length > 1) return curve;
+  }
+  return undefined;
+}
+
+/** Its law, and what it gives at the wheels in the first mode that has it; nothing else is worked out. */
+export function leadingCurves(subject: ElementSubject): readonly SheetCurve[] {
+  const sheet = undrawn(subject);
+  if (sheet === undefined) return [];
+  const found = [firstThere(sheet.laws), firstThere(sheet.modes.map(({ atWheels }) => atWheels))];
+  return found.filter((curve) => curve !== undefined);
 }

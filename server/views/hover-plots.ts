@@ -1,12 +1,13 @@
 /** Small plots in hovers: the curves of an element, and a table with its points, as images that stand in the text. */
 import type { FileView } from "../snapshot/workspace.js";
-import { curveSheet, type SheetCurve } from "./curve-sheet.js";
+import { leadingCurves } from "./curve-sheet.js";
 import { plotOf } from "./curve-plot.js";
 import { drawPlot, type Plot, svgOf } from "./drawings/plot.js";
 import { dataAddress } from "./drawings/svg.js";
 import type { Place } from "./place.js";
 import type { ElementSubject } from "./subject.js";
 import { tablePlot } from "./table-plot.js";
+import { unitsOfCar } from "./units-of-car.js";
 
 /** A bracket or a backslash in the words would end them early. */
 const alternative = (text: string): string => text.replace(/[[\]\\`]/g, "").replaceAll("\n", " ");
@@ -16,16 +17,17 @@ function image(plot: Plot): string {
   return `![${alternative(plot.description)}](${dataAddress(svg)})`;
 }
 
-const isThere = ({ reason, points }: SheetCurve): boolean => reason === undefined && points.length > 1;
-
-/** Its law, and what it gives at the wheels in its first mode. */
+/** Its law, and what it gives at the wheels in its first mode; drawn once while the axle's figures are the same. */
 export function elementPlots(element: ElementSubject): readonly string[] {
-  const sheet = curveSheet(element);
-  if (sheet === undefined) return [];
-  const law = sheet.curves.find((curve) => curve.kind === "law" && isThere(curve));
-  const wheels = sheet.curves.find((curve) => curve.kind === "at-wheels" && isThere(curve));
-  const images = [law, wheels].flatMap((curve) => (curve === undefined ? [] : [image(plotOf(sheet.path, curve))]));
-  return images.length === 0 ? [] : [images.join("\n")];
+  const { car, axle, model } = element;
+  const figures = axle && car.analysis.axles[axle.name];
+  const draw = (): readonly string[] => {
+    const images = leadingCurves(element).map((curve) => image(plotOf(model.path, curve)));
+    return images.length === 0 ? [] : [images.join("\n")];
+  };
+  return figures === undefined
+    ? draw()
+    : car.keptWith(figures, `${model.path} in ${unitsOfCar(car.model)("length")}`, draw);
 }
 
 /** The table that is written or read at a place. */

@@ -11,7 +11,12 @@ const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 const NOT_XML =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-export const escaped = (text: string): string =>
+/** Most of what is written. */
+const PLAIN = /^[^&<>"\x00-\x1f\x7f-\uffff]*$/;
+
+export const escaped = (text: string): string => (PLAIN.test(text) ? text : rewritten(text));
+
+const rewritten = (text: string): string =>
   text
     .replace(NOT_XML, "")
     .replace(/[&<>"]/g, (sign) => ENTITIES[sign] ?? sign)
@@ -24,10 +29,10 @@ export const pixel = (value: number): number => Math.round(value * 10) / 10;
 
 /** @param inside already SVG */
 export function tag(name: string, attributes: Attributes, ...inside: readonly string[]): string {
-  const written = Object.entries(attributes).flatMap(([key, value]) =>
-    value === undefined ? [] : [` ${key}="${escaped(String(typeof value === "number" ? pixel(value) : value))}"`],
-  );
-  const open = `<${name}${written.join("")}`;
+  let open = `<${name}`;
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value !== undefined) open += ` ${key}="${typeof value === "number" ? pixel(value) : escaped(value)}"`;
+  }
   return inside.length === 0 ? `${open}/>` : `${open}>${inside.join("")}</${name}>`;
 }
 
