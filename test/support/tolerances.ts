@@ -78,3 +78,12 @@ export const ORACLE_CASE = 2e-8;
 export const ORACLE_CASE_M = 2e-10;
 /** A value against the integral of its derivative by trapezes, relative, beside the doubt that the trapezes leave. */
 export const INTEGRATED = 1e-9;
+/** Kerb strikes: the closed form in m at 2 mm of kerb; SciPy's in m and N, by a cubic between moments. */
+export const KERB_CLOSED_M = 5e-8;
+export const KERB_ORACLE_M = 2e-6;
+export const KERB_ORACLE_LOAD = 2;
+/** Work, heat and stores by trapezes over the accepted steps, relative to the heat. */
+export const KERB_ENERGY = 5e-4;
+export const KERB_MIRROR_M = 1e-9;
+/** Peak load with the usual steps against fine ones, relative. */
+export const KERB_STEPS = 5e-3;
