@@ -4,7 +4,7 @@
  */
 import { conceptOf, opensAt } from "../../grammar/vocabulary/index.js";
 import type { Concept, DimensionName, Slot, Word } from "../../grammar/vocabulary/word.js";
-import { matchesDimension, parseUnit, toSI } from "../quantities/index.js";
+import { matchesDimension, parseUnit, toSI, unitsOf } from "../quantities/index.js";
 import type { ResolvedRow, ResolvedValue } from "./car.js";
 import { readCsv, type CsvColumn, type CsvCurve } from "./csv.js";
 import type { Origin } from "./origin.js";
@@ -79,16 +79,29 @@ function rowsOf(
   const keyDimension = form && dimensionOf(form.key);
   const valueDimension = form && dimensionOf(form.value);
   if (keyDimension === undefined || valueDimension === undefined) {
-    const wanted = forms.map(({ key, value }) => `${dimensionOf(key)} against ${dimensionOf(value)}`);
+    const wanted = forms.map(({ key, value }) => `${unitFor(key)} against ${unitFor(value)}`);
     const detail = `its columns are in ${curve.keys.unit} and ${curve.values.unit}, but ${wanted.join(" or ")} is due`;
     scope.sink.report({ ...path.origin, kind: "csv", path: path.text, line: curve.header, detail });
     return undefined;
   }
-  return curve.lines.map((_, index) => ({
-    key: cell(curve.keys, index, keyDimension, path.origin),
-    value: cell(curve.values, index, valueDimension, path.origin),
-    origin: path.origin,
-  }));
+  const rows: ResolvedRow[] = [];
+  for (const [index, line] of curve.lines.entries()) {
+    const key = cell(curve.keys, index, keyDimension, path.origin);
+    const value = cell(curve.values, index, valueDimension, path.origin);
+    if (key === undefined || value === undefined) {
+      const detail = "its numbers are too large for their units";
+      scope.sink.report({ ...path.origin, kind: "csv", path: path.text, line, detail });
+      return undefined;
+    }
+    rows.push({ key, value, origin: path.origin });
+  }
+  return rows;
+}
+
+/** The usual unit of a column, `mm/s`. */
+function unitFor(slot: Slot): string {
+  const dimension = dimensionOf(slot);
+  return dimension === undefined ? "numbers" : (unitsOf(dimension)[0] ?? dimension);
 }
 
 const dimensionOf = (slot: Slot): DimensionName | undefined => (slot.kind === "quantity" ? slot.dimension : undefined);
@@ -98,7 +111,13 @@ function measures(column: CsvColumn, slot: Slot): boolean {
   return slot.kind === "quantity" && unit !== undefined && matchesDimension(unit, slot.dimension);
 }
 
-function cell(column: CsvColumn, index: number, dimension: DimensionName, origin: Origin): ResolvedValue {
-  const value = toSI(column.values[index] ?? 0, column.unit) ?? 0;
-  return { kind: "number", dimension, value, unit: column.unit, origin, statement: origin, chain: [] };
+function cell(
+  { values, unit }: CsvColumn,
+  index: number,
+  dimension: DimensionName,
+  origin: Origin,
+): ResolvedValue | undefined {
+  const value = toSI(values[index] ?? Number.NaN, unit);
+  if (value === undefined || !Number.isFinite(value)) return undefined;
+  return { kind: "number", dimension, value, unit, origin, statement: origin, chain: [] };
 }
