@@ -8,6 +8,7 @@ import { elementUnits } from "./element-units.js";
 import { isAbsent, showFigure, showShare } from "./figures.js";
 import { titleOf } from "./car-title.js";
 import { cell, left, right, type Section } from "./section.js";
+import { stageSection, strengthSection } from "./strength-section.js";
 import { everyElement } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
@@ -26,6 +27,8 @@ export function ratesPage(car: CheckedCar): RatesPage {
     axleSection(car, reasons),
     motionSection(car, reasons),
     shareSection(car),
+    strengthSection(car, reasons),
+    stageSection(car),
     ...carSections(car, reasons),
     expectationSection(car, reasons),
   ];

@@ -22,8 +22,12 @@ export function strengthRows(
   unit: ShowUnit,
   own: string,
 ): readonly string[] {
+  return [...loadRows(figures, unit, own), ...stageRows(figures, car, unit, own)];
+}
+
+/** Where its law goes over into another stage, when link springs are used up, what an inerter adds at the wheels. */
+export function stageRows(figures: ElementFigures, car: CarAnalysis, unit: ShowUnit, own: string): readonly string[] {
   return [
-    ...loadRows(figures, unit, own),
     ...eventRows(figures, unit, own),
     ...(car.changeOvers ?? []).filter(({ path }) => path === figures.path).map((one) => changeOverRow(one, unit)),
     ...inertanceRows(figures, unit),

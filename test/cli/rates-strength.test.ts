@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { ratesJson } from "../../server/cli/output/rates-json.js";
 import { contextOf } from "../support/context.js";
+import { sampleCar } from "../support/samples.js";
 import { problemsAgainst } from "./schema.js";
 
 const text = readFileSync(new URL("../../samples/broken/coils.crank", import.meta.url), "utf8");
@@ -24,5 +25,32 @@ describe("rates --format json", () => {
       coil: { margin: { unit: "mm" } },
     });
     expect(of("front.left.side")).toMatchObject({ stresses: [], stroke: { bump: { least: { unit: "mm" } } } });
+  });
+});
+
+describe("stages and inertance in rates --format json", () => {
+  const outOf = (sample: string): string => ratesJson(sampleCar(`systems/${sample}.crank`));
+
+  it.each(["link-springs", "inerters", "heave-together", "stacks", "tied-bars"])(
+    "keep to the schema for %s",
+    (sample) => {
+      expect(problemsAgainst("rates", outOf(sample))).toEqual([]);
+    },
+  );
+
+  it("tell stages, when link springs are used up, and what an inerter adds", () => {
+    expect(JSON.parse(outOf("link-springs"))).toMatchObject({
+      elements: expect.arrayContaining([
+        expect.objectContaining({
+          path: "front.bar",
+          events: expect.arrayContaining([
+            expect.objectContaining({ what: "stage", at: expect.objectContaining({ unit: "deg" }) }),
+          ]),
+        }),
+      ]),
+      changeOvers: [{ path: "front.bar", roll: { unit: "deg" }, lateral: { absent: "the car has no rear axle" } }],
+    });
+    const { elements } = JSON.parse(outOf("inerters")) as { elements: { path: string; inertance?: object }[] };
+    expect(elements.find(({ path }) => path === "front.flywheel")?.inertance).toMatchObject({ heave: { unit: "kg" } });
   });
 });

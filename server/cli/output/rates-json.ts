@@ -7,7 +7,7 @@ import { everyElement } from "../../views/subject.js";
 import { type ShowUnit, unitsOfCar } from "../../views/units-of-car.js";
 import { absence, json, quantity, rounded } from "./json.js";
 import { modalJson } from "./modal-json.js";
-import { strengthJson } from "./strength-json.js";
+import { changeOverJson, eventsJson, inertanceJson, strengthJson } from "./strength-json.js";
 
 export function ratesJson(car: CheckedCar): string {
   const unit = unitsOfCar(car.model);
@@ -21,6 +21,7 @@ export function ratesJson(car: CheckedCar): string {
     },
     modal: modalJson(car.analysis.modal, unit),
     elements: everyElement(car).flatMap(({ figures }) => (figures === undefined ? [] : [elementJson(figures, unit)])),
+    changeOvers: (car.analysis.changeOvers ?? []).map((one) => changeOverJson(one, unit)),
     expectations: car.model.expectations.map((wanted, index) => expectationJson(car, wanted.figure, wanted.at, index)),
   });
 }
@@ -74,6 +75,8 @@ function elementJson(figures: ElementFigures, unit: ShowUnit): object {
     rate: quantity(figures.rate, units.rate),
     staticLoad: quantity(figures.staticLoad, units.load),
     ...(figures.strength === undefined ? {} : { strength: strengthJson(figures.strength, unit, units.travel) }),
+    ...(figures.events === undefined ? {} : { events: eventsJson(figures.events, unit("length"), units.travel) }),
+    ...(figures.inertance === undefined ? {} : { inertance: inertanceJson(figures.inertance, unit) }),
     ...(figures.fluid === undefined ? {} : { fluid: fluidJson(figures.fluid, unit("pressure")) }),
   };
 }

@@ -1,5 +1,5 @@
-/** Stresses, a coil's lengths and what is left of a stroke for a machine: part of `schema/rates.json`. */
-import type { ElementFigures, StrokeFigures } from "../../analyses/results.js";
+/** Stresses, lengths and strokes, stages, change-overs and inertance for a machine: part of `schema/rates.json`. */
+import type { ChangeOver, ElementFigures, StrokeFigures } from "../../analyses/results.js";
 import { isAbsent } from "../../views/figures.js";
 import type { ShowUnit } from "../../views/units-of-car.js";
 import { absence, quantity } from "./json.js";
@@ -36,4 +36,31 @@ export function strengthJson(strength: NonNullable<ElementFigures["strength"]>, 
 const roomJson = ({ atRest, least }: StrokeFigures["bump"], unit: string): object => ({
   atRest: quantity(atRest, unit),
   least: quantity(least, unit),
+});
+
+/** Where a law goes over into another stage: at which deflection of its own, and at which travel (null: beyond it). */
+export function eventsJson(events: NonNullable<ElementFigures["events"]>, length: string, own: string): object {
+  if (isAbsent(events)) return absence(events);
+  return events.map(({ what, at, where }) => ({
+    what,
+    at: quantity(at, own),
+    where: where === undefined ? null : { mode: where.mode, travel: quantity(where.travel, length) },
+  }));
+}
+
+/** When the springs in a bar's drop links are used up. */
+export const changeOverJson = ({ path, angle, body, lateral }: ChangeOver, unit: ShowUnit): object => ({
+  path,
+  roll: quantity(angle, unit("angle")),
+  bodyRoll: quantity(body, unit("angle")),
+  lateral: quantity(lateral, "g"),
+});
+
+export const inertanceJson = (
+  { heave, roll, single }: NonNullable<ElementFigures["inertance"]>,
+  unit: ShowUnit,
+): object => ({
+  heave: quantity(heave, unit("mass")),
+  roll: quantity(roll, unit("inertia")),
+  single: quantity(single, unit("mass")),
 });
