@@ -8,7 +8,7 @@
 import { line, symbol } from "d3-shape";
 import type { Point } from "../../maths/polyline.js";
 import { type Entry, entryWidth, legendRows } from "./legend.js";
-import { colours, type LineStyleName, lineStyles, type SignName, signs } from "./palette.js";
+import { colours, type LineStyleName, lineStyles, PAPER, type SignName, signs } from "./palette.js";
 import { type Scale, scaleOf } from "./scale.js";
 import { escaped, pixel, tag } from "./svg.js";
 
@@ -223,6 +223,7 @@ export function svgOf(drawings: readonly Drawing[], title: string): string {
     "svg",
     { xmlns: "http://www.w3.org/2000/svg", width, height, viewBox: `0 0 ${width} ${pixel(height)}`, role: "img" },
     tag("title", {}, escaped(title)),
+    tag("rect", { width, height, rx: 3, fill: PAPER }),
     tag("g", GROUP, ...placed),
   );
 }

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import sax from "sax";
 import { describe, expect, it } from "vitest";
 import { legendRows } from "../../../server/views/drawings/legend.js";
-import { colours, lineStyles, type SignName, signs } from "../../../server/views/drawings/palette.js";
+import { colours, lineStyles, PAPER, type SignName, signs } from "../../../server/views/drawings/palette.js";
 import { drawPlot, type Plot, svgOf } from "../../../server/views/drawings/plot.js";
 import { scaleOf } from "../../../server/views/drawings/scale.js";
 import { dataAddress } from "../../../server/views/drawings/svg.js";
@@ -140,14 +140,20 @@ describe("the palette", () => {
     return ((high ?? 0) + 0.05) / ((low ?? 0) + 0.05);
   };
 
-  it.each(Object.entries(colours))(
-    "%s stands off by 3 to 1, which WCAG asks of graphics, on light and dark hovers",
-    (_, colour) => {
-      for (const ground of ["#ffffff", "#f8f8f8", "#252526", "#202020", "#000000"]) {
-        expect(contrast(colour, ground)).toBeGreaterThanOrEqual(3);
-      }
-    },
-  );
+  it("lies on a ground of its own, all of it, so that the editor's theme does not matter", () => {
+    const [, width, height] = /^<svg [^>]*width="([\d.]+)" height="([\d.]+)"/.exec(drawn(plot)) ?? [];
+    expect(drawn(plot)).toContain(`<rect width="${width}" height="${height}" rx="3" fill="${PAPER}"/>`);
+  });
+
+  it.each(Object.entries(colours))("%s stands off its ground by 3 to 1, which WCAG asks of graphics", (_, colour) => {
+    expect(contrast(colour, PAPER)).toBeGreaterThanOrEqual(3);
+  });
+
+  it("has all of its text stand off by 4.5 to 1, which WCAG asks of small text", () => {
+    const fills = [...drawn(plot).matchAll(/<text [^>]*fill="(#[\da-f]{6})"/g)].map(([, fill = ""]) => fill);
+    expect(fills.length).toBeGreaterThan(10);
+    for (const fill of fills) expect(contrast(fill, PAPER)).toBeGreaterThanOrEqual(4.5);
+  });
 
   it("tells lines apart by their dashes and marks by their shapes, whatever the colour", () => {
     const dashes = Object.values(lineStyles).map((style) => style.dashes ?? "none");
