@@ -8,6 +8,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { SERVER_MEMORY_FLAGS } from "../../client/server-flags.js";
+import type { InitializationOptions } from "../../server/lsp/protocol.js";
 import { Wire } from "../support/wire.js";
 import { carOf3000Lines, carOf300Lines } from "./cars.js";
 import { row, type Spread, spread } from "./statistics.js";
@@ -54,9 +55,19 @@ async function floorServer(): Promise<string> {
   return outfile;
 }
 
+/** As our own extension starts it: with plots in its hovers. */
 async function started(args: readonly string[], folders: readonly string[] = []): Promise<Wire> {
   const wire = new Wire(process.execPath, [...SERVER_MEMORY_FLAGS, ...args]);
-  await wire.initialize(folders);
+  await wire.initialize(folders, {
+    capabilities: {
+      textDocument: {
+        hover: { contentFormat: ["markdown"] },
+        completion: { completionItem: { snippetSupport: true } },
+      },
+      workspace: { didChangeWatchedFiles: { dynamicRegistration: true } },
+    },
+    initializationOptions: { drawsImages: true } satisfies InitializationOptions,
+  });
   return wire;
 }
 
@@ -104,11 +115,13 @@ async function questions(text: string): Promise<void> {
     for (let index = 0; index < 600; index += 1) {
       await keystroke(wire, uri, text, index);
       const begun = performance.now();
-      await wire.request(method, {
+      const answer = await wire.request(method, {
         textDocument: { uri },
         position: method.endsWith("hover") ? position : { line: line + 1, character: 0 },
       });
       if (index >= 300) times.push(performance.now() - begun);
+      if (method.endsWith("hover") && !JSON.stringify(answer).includes("data:image/svg+xml"))
+        throw new Error("the hover that is measured has no plot");
     }
     console.log(row(`${method.split("/")[1]} after an edit, p95`, spread(times).p95, "ms", { atMost: 3 }));
   }
