@@ -4,6 +4,7 @@ import { moveEyeOff, ROLL_LOW_HEIGHT, ROLL_LOW_OFF } from "../checks.js";
 import { eventually } from "../eventually.js";
 import type { Folder } from "../folder.js";
 import { placeOf } from "../places.js";
+import { hoverText, imageWidths } from "./page/hover.js";
 import { previewBody } from "./page/preview.js";
 import { type Coloured, colouredPieces, squiggles } from "./page/text.js";
 import { goTo, runCommand } from "./page/workbench.js";
@@ -45,6 +46,25 @@ export const pageChecks: readonly PageCheck[] = [
       await runCommand(editor.page, "Bellcrank: Explain the Finding at the Cursor");
       await previewBody(editor.page).getByRole("heading", { name: "coupling" }).waitFor();
       await editor.picture("finding-page");
+    },
+  },
+  {
+    name: "draws an element's curves in its hover",
+    async run(editor, folder) {
+      const path = folder.car("plots");
+      await editor.open(path);
+      const text = folder.text(path);
+      const front = placeOf(text, /axle (front)/);
+      const isThere = (lenses: readonly string[]): boolean => lenses.length > 0;
+      await eventually("the front axle's lens", () => editor.lenses(front), isThere);
+      await goTo(editor.page, placeOf(text, /damper (roll-damper) for roll/));
+      let widths: readonly number[] = [];
+      await hoverText(editor.page, async () => {
+        widths = await imageWidths(editor.page);
+        await editor.picture("plots");
+      });
+      assert.equal(widths.length, 2);
+      assert.ok(widths.every((width) => width > 0));
     },
   },
   {
