@@ -15,6 +15,7 @@ import { figures } from "./figures.js";
 import { elementGroup } from "./elements.js";
 import { fileGroup } from "./file.js";
 import { fluidGroup } from "./fluids.js";
+import { kerbGroup } from "./kerbs.js";
 import { linkageGroup } from "./linkage.js";
 import { massGroup } from "./masses.js";
 import { roadGroup } from "./road.js";
@@ -43,6 +44,7 @@ export const groups: readonly WordGroup[] = [
   fluidGroup,
   caseGroup,
   roadGroup,
+  kerbGroup,
   catalogueGroup,
   setupGroup,
 ];

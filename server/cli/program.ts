@@ -5,6 +5,7 @@ import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
 import { curvesCommand } from "./commands/curves.js";
 import { formatCommand } from "./commands/format.js";
+import { kerbCommand } from "./commands/kerb.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
@@ -30,6 +31,7 @@ export function program(ends: Ends): Command {
     casesCommand,
     modesCommand,
     roadCommand,
+    kerbCommand,
     kinematicsCommand,
     curvesCommand,
     weightsCommand,

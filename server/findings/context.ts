@@ -1,6 +1,7 @@
 /** What a rule may look at: one file, its cars and set-ups, and their figures. */
 import type { Parsed } from "../../grammar/index.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import type { CarKerbs } from "../analyses/kerb/car-kerbs.js";
 import type { CarRide } from "../analyses/whole-car/car-ride.js";
 import type { AxleAnalysis, CarAnalysis } from "../analyses/results.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
@@ -16,6 +17,8 @@ export interface CheckedCar {
   readonly cases: CarCases;
   /** Modes and road response about its cases, likewise. */
   readonly ride: CarRide;
+  /** Passes over its kerbs, likewise. */
+  readonly kerbs: CarKerbs;
   /** The same for the car or set-up that it derives from: a finding that stands there is not repeated. */
   readonly base: CheckedCar | undefined;
   /** An axle as it is written, built once while its numbers are the same; undefined where there is none. */

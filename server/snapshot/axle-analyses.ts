@@ -4,11 +4,13 @@ import type { CarJoining } from "../analyses/analyse-car.js";
 import { carCases } from "../analyses/equilibrium/car-cases.js";
 import { type CaseSolver, caseSolver } from "../analyses/equilibrium/case-solver.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import { type CarKerbs, carKerbs } from "../analyses/kerb/car-kerbs.js";
 import { type CarRide, carRide } from "../analyses/whole-car/car-ride.js";
 import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
 import type { AxleAnalysis } from "../analyses/results.js";
 import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
+import { kerbsOf } from "../assemble/kerbs.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
 import { rideNumbersOf, roadOf } from "../assemble/ride.js";
 import type { CarUnderLoad, LoadCase } from "../elements/loaded-car.js";
@@ -98,6 +100,14 @@ export class AxleAnalyses {
     return this.#rides.get(`${JSON.stringify(numbers)}${key}`, () =>
       carRide(loaded, cases, numbers, this.#solver(key, loaded)),
     );
+  }
+
+  /** Passes over kerbs: nothing is kept but the equilibria that they begin in. */
+  kerbs(car: CarModel, kept?: KeptAxles): CarKerbs {
+    const cases = car.cases.map(loadCaseOf);
+    const loaded = this.#loaded(car, kept);
+    const solver = kept === undefined ? this.#solver(this.#loadedKey(car, cases), loaded) : caseSolver(loaded);
+    return carKerbs(kerbsOf(car), cases, rideNumbersOf(car), solver);
   }
 
   #loaded(car: CarModel, kept: KeptAxles | undefined): () => CarUnderLoad {

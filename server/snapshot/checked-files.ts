@@ -5,6 +5,7 @@
 import { parse } from "../../grammar/index.js";
 import { analyseCar, type CarJoining } from "../analyses/analyse-car.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
+import type { CarKerbs } from "../analyses/kerb/car-kerbs.js";
 import type { CarRide } from "../analyses/whole-car/car-ride.js";
 import type { CarAnalysis } from "../analyses/results.js";
 import { massesOfCar } from "../assemble/masses.js";
@@ -149,6 +150,7 @@ export class CheckedFiles {
     let analysis: CarAnalysis | undefined;
     let cases: CarCases | undefined;
     let ride: CarRide | undefined;
+    let kerbs: CarKerbs | undefined;
     const base = baseModel === undefined ? undefined : this.#checked(baseModel);
     let kept: KeptAxles | undefined;
     const onSeats = (): KeptAxles | undefined =>
@@ -162,6 +164,9 @@ export class CheckedFiles {
       },
       get ride() {
         return (ride ??= analyses.ride(model, onSeats()));
+      },
+      get kerbs() {
+        return (kerbs ??= analyses.kerbs(model, onSeats()));
       },
       base,
       mechanism(name) {

@@ -14,6 +14,7 @@ export function problemsAgainst(
     | "kinematics"
     | "modes"
     | "road"
+    | "kerb"
     | "solve"
     | "sweep"
     | "weights",

@@ -1,0 +1,98 @@
+/** What a kerb does to one car or set-up, as tables of text. */
+import type { ElementStrike, StrikeFigures } from "../analyses/kerb/figures.js";
+import type { CarKerbs, KerbStrike } from "../analyses/kerb/car-kerbs.js";
+import type { CheckedCar } from "../findings/context.js";
+import { showQuantity } from "../quantities/index.js";
+import { titleOf } from "./car-title.js";
+import { isAbsent, showFigure } from "./figures.js";
+import { nameOfCase, wheelName } from "./modes-page.js";
+import type { RatesPage } from "./rates-page.js";
+import { left, right, type Section } from "./section.js";
+import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
+
+export interface KerbRow {
+  readonly subject: string;
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+}
+
+/** What was asked for that the car has: each kerb by its name. */
+export type KerbFound = readonly [name: string, ReturnType<CarKerbs["at"]> & object];
+
+function elementRows(element: ElementStrike, unit: ShowUnit): readonly KerbRow[] {
+  const { path, measure, before, force, deflection, speed, onStop } = element;
+  const load = unit(measure === "volume" ? "pressure" : measure === "angle" ? "moment" : "force");
+  const travel = unit(measure);
+  const row = (name: string, value: number, shown: string): KerbRow => ({ subject: path, name, value, unit: shown });
+  const isDamper = speed !== undefined;
+  return [
+    row("force before", before, load),
+    row("least force", force.least, load),
+    row("most force", force.most, load),
+    ...(deflection === undefined
+      ? []
+      : [row("least deflection", deflection.least, travel), row("most deflection", deflection.most, travel)]),
+    ...(isDamper && measure !== "volume"
+      ? [
+          row("fastest rebound", speed.least, measure === "angle" ? "deg/s" : unit("damper-speed")),
+          row("fastest bump", speed.most, measure === "angle" ? "deg/s" : unit("damper-speed")),
+        ]
+      : []),
+    ...(onStop === undefined ? [] : [row("time on the stop", onStop, "s")]),
+  ];
+}
+
+export function kerbRows(
+  { wheels, elements, rideHeight, clearance }: StrikeFigures,
+  unit: ShowUnit,
+): readonly KerbRow[] {
+  const [force, length] = [unit("force"), unit("length")];
+  return [
+    ...wheels.flatMap(({ before, load, travel, offGround }, i) => {
+      const subject = wheelName(i);
+      return [
+        { subject, name: "tyre load before", value: before, unit: force },
+        { subject, name: "least tyre load", value: load.least, unit: force },
+        { subject, name: "most tyre load", value: load.most, unit: force },
+        { subject, name: "most rebound travel", value: travel.least, unit: length },
+        { subject, name: "most bump travel", value: travel.most, unit: length },
+        { subject, name: "time off the ground", value: offGround, unit: "s" },
+      ];
+    }),
+    { subject: "front", name: "lowest ride height", value: rideHeight[0], unit: length },
+    { subject: "rear", name: "lowest ride height", value: rideHeight[1], unit: length },
+    ...clearance.map(({ name, least }) => ({ subject: name, name: "lowest point", value: least, unit: length })),
+    ...elements.flatMap((element) => elementRows(element, unit)),
+  ];
+}
+
+function titleOfStrike({ name, kerb, case: at }: KerbStrike, unit: ShowUnit): string {
+  const size = `${showFigure(kerb.height, unit("length"))} high, ${showFigure(kerb.length, unit("length"))} long (${kerb.shape})`;
+  const wheels = `${kerb.wheels === "both" ? "both sides" : `the ${kerb.wheels} side`}, ${kerb.axle === "both" ? "both axles" : `the ${kerb.axle} axle`}`;
+  const from = at === undefined ? "straight ahead" : nameOfCase(at);
+  return `${name}: ${size} under ${wheels}, ${from} at ${showQuantity(kerb.speed, unit("speed"), 4)}`;
+}
+
+export function kerbSection(strike: KerbStrike, unit: ShowUnit): Section {
+  return {
+    title: titleOfStrike(strike, unit),
+    columns: [left("of"), left("figure"), right("value")],
+    rows: kerbRows(strike.figures, unit).map(({ subject, name, value, unit: shown }) => [
+      subject,
+      name,
+      showFigure(value, shown),
+    ]),
+  };
+}
+
+export function kerbPage({ model }: CheckedCar, found: readonly KerbFound[]): RatesPage {
+  const unit = unitsOfCar(model);
+  const reasons = found.flatMap(([name, strike]) => (isAbsent(strike) ? [`${name}: ${strike.reason}`] : []));
+  const sections = found.flatMap(([, strike]) => (isAbsent(strike) ? [] : [kerbSection(strike, unit)]));
+  return { title: titleOf(model), sections, reasons: [...reasons, ...(sections.length === 0 ? [] : [HOW])] };
+}
+
+const HOW =
+  "travel is from where the wheel was before; heights are above the level road; tyres are springs with damping that push and never pull, " +
+  "the kerb averaged over the contact patch; rods, frame and tyre carcass are taken as rigid, so that real peaks on sharp edges differ";
