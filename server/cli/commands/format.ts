@@ -14,7 +14,7 @@ export function formatCommand(root: Command, ends: Ends): void {
     .argument("[paths...]", "files, or folders that are searched for .crank files", ["."])
     .option("--check", "write nothing; end with exit code 1 if a file would change")
     .option("--stdout", "write the layout of one file to the terminal instead of the file")
-    .addHelpText("after", "\nExample:\n  bellcrank format --check samples")
+    .addHelpText("after", "\nExample:\n  bellcrank format --check samples/quill")
     .action((paths: string[], options: { check?: boolean; stdout?: boolean }) => {
       const { files } = openPaths(paths);
       const changed = files
