@@ -131,9 +131,9 @@ const table: readonly Bad[] = [
       [
         "stop gap beyond the stroke",
         "gap 12 mm",
-        "gap 80 mm",
-        "gap-beyond-travel at gap 80 mm",
-        "implausible-value at 80 mm",
+        "gap 120 mm",
+        "gap-beyond-travel at gap 120 mm",
+        "implausible-value at 120 mm",
       ],
     ],
   ),

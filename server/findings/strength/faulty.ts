@@ -58,11 +58,18 @@ export function* faultFindings<K extends FaultKind>(
 function faultsIn<K extends FaultKind>(context: RuleContext, car: CheckedCar, kind: K): readonly Faulty<K>[] {
   return elementsOf(car).flatMap((element) => {
     const { model, figures, axle } = element;
+    if (isOfBase(car, element)) return [];
     return faultsOf(figures).flatMap((fault): readonly Faulty<K>[] => {
       if (!isOf(fault, kind) || standsInBase(car, (base) => hasSame(base, model.path, fault))) return [];
       return [{ context, car, element, fault, unit: axle === undefined ? "mm" : lengthUnit(axle) }];
     });
   });
+}
+
+/** Figures that are the base's own: whatever is wrong with them stands there. */
+function isOfBase({ base }: CheckedCar, { axle, figures }: CheckedElement): boolean {
+  if (base === undefined || axle === undefined) return false;
+  return base.analysis.axles[axle.name]?.elements.includes(figures) === true;
 }
 
 const isOf = <K extends FaultKind>(fault: { readonly kind: FaultKind }, kind: K): fault is FaultOf<K> =>

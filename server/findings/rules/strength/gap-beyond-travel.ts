@@ -2,8 +2,8 @@
  * The gap of a spring or a stop is longer than all that its eyes come together within the travel: it never begins to work,
  * and the axle is as if it were not there. A slipped digit, packers left out, or a gap from before the element was moved.
  *
- * What a load case takes up is not told. Of a stop this is information only, since it may be meant for a landing beyond
- * the envelope.
+ * What a load case takes up is not told. Of a stop this is information, and only told where its gap goes beyond the
+ * travel by more than the whole of it: a stop may be meant for a landing.
  *
  * ```crank wrong
  * use "axle.crank"
@@ -41,7 +41,10 @@ export const gapBeyondTravel: Rule = {
 };
 
 /** A load case may go beyond the envelope (`beyond-travel`), and what works there has its use. */
-function isIdle({ car, element }: Faulty<"gap-beyond-travel">): boolean {
+function isIdle({ car, element, fault }: Faulty<"gap-beyond-travel">): boolean {
+  const { travel } = element.figures;
+  // A stop is meant for the end of the travel and a little beyond; by more than the whole of it is a slip.
+  if (fault.isStop && !("kind" in travel) && fault.short <= travel.to - travel.from) return false;
   return car.model.cases.every(({ name }) => {
     const result = car.cases.at(name);
     if (result?.kind !== "equilibrium") return true;

@@ -300,9 +300,7 @@ describe("gap-beyond-travel", () => {
   it("stands at the gap, says how much of it is too much, and closes it to half of what the travel takes up", () => {
     const context = carWith(LOOSE);
     expect(told(context)).toEqual(["warning gap-beyond-travel at gap 60 mm"]);
-    expect(messageOf(context)).toMatch(
-      /^third never works: the travel ends 28\.2 mm before its gap is taken up\./,
-    );
+    expect(messageOf(context)).toMatch(/^third never works: the travel ends 28\.2 mm before its gap is taken up\./);
     expect(titles(context, "gap-beyond-travel")).toHaveLength(1);
     expect(told(afterFix(context, "gap-beyond-travel").context)).toEqual([]);
   });
@@ -311,11 +309,11 @@ describe("gap-beyond-travel", () => {
     expect(told(carWith(["preload 700 N", "gap 20 mm"]))).toEqual([]);
   });
 
-  it("is only information of a stop, and not told where a load case takes it up", () => {
+  it("is only information of a stop, and only by more than the whole travel", () => {
     const stop = [
       "    anti-roll-bar bar",
-      "    bump-stop late for heave {\n      rate 200 N/mm\n      gap 40 mm\n      between left.rocker.third and right.rocker.third\n    }\n    anti-roll-bar bar",
+      "    bump-stop late for heave {\n      rate 200 N/mm\n      gap 110 mm\n      between left.rocker.third and right.rocker.third\n    }\n    anti-roll-bar bar",
     ] as const;
-    expect(told(carWith(stop))).toEqual(["information gap-beyond-travel at gap 40 mm"]);
+    expect(told(carWith(stop))).toEqual(expect.arrayContaining(["information gap-beyond-travel at gap 110 mm"]));
   });
 });
