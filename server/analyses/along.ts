@@ -6,6 +6,7 @@
  * Invariant: what happens between two neighbouring positions and is over again by the next is not seen.
  */
 import type { AxleMechanism } from "../elements/mechanism.js";
+import { closedIn } from "../maths/closing-in.js";
 import type { Where } from "./results.js";
 import type { AxleStates, State } from "./states.js";
 
@@ -51,20 +52,11 @@ export function pathsFromRest({ staticTravel: rest }: AxleMechanism, states: Axl
 export function stepOf(path: Path, happens: Happens): number | undefined {
   let before = 0;
   for (const step of path.steps) {
-    if ((happens(path.at(step)) ?? 0) > 0) return closedIn(path, happens, before, step);
+    const isBefore = (at: number): boolean => !((happens(path.at(at)) ?? 0) > 0);
+    if (!isBefore(step)) return closedIn(before, step, isBefore, HALVINGS).failing;
     before = step;
   }
   return undefined;
-}
-
-function closedIn(path: Path, happens: Happens, before: number, after: number): number {
-  let [low, high] = [before, after];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if ((happens(path.at(middle)) ?? 0) > 0) high = middle;
-    else low = middle;
-  }
-  return high;
 }
 
 /** The nearest place to rest where it happens, of all paths; at rest itself where it does so there. */

@@ -9,6 +9,7 @@ import { type BarLever, barLeverMotion } from "../elements/connections/bar-lever
 import type { Connection, Element } from "../elements/element.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
 import type { CornerMotion, Reach, Unreachable } from "../linkage/corner.js";
+import { closedIn } from "../maths/closing-in.js";
 import type { ReachFigures } from "./results.js";
 import type { AxlePositions } from "./states.js";
 
@@ -65,13 +66,7 @@ function leverAngle(lever: BarLever, side: Side, at: (travel: number) => CornerM
 
 /** The furthest travel towards `end` that the drop link reaches. */
 function limitOf(angle: LinkAngle, reached: number, end: number): number {
-  let [good, bad] = [reached, end];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (good + bad) / 2;
-    if (angle(middle) === undefined) bad = middle;
-    else good = middle;
-  }
-  return good;
+  return closedIn(reached, end, (travel) => angle(travel) !== undefined, HALVINGS).holding;
 }
 
 interface Found {

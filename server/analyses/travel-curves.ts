@@ -5,6 +5,7 @@
  * b (ds/dq)². A rate jumps where a stage is used up: there are two points, one on each side.
  */
 import type { Law } from "../elements/element.js";
+import { closedIn } from "../maths/closing-in.js";
 import { type Point, polyline, type Pieces } from "../maths/polyline.js";
 import { rootBetween } from "../maths/root-between.js";
 import { absent, isAbsent } from "./absent.js";
@@ -28,14 +29,8 @@ interface Range {
 }
 
 function reachable(motion: OwnMotion, end: number): number {
-  if (!isAbsent(motion.at(end))) return end;
-  let [good, bad] = [motion.rest, end];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (good + bad) / 2;
-    if (isAbsent(motion.at(middle))) bad = middle;
-    else good = middle;
-  }
-  return good;
+  const isThere = (q: number): boolean => !isAbsent(motion.at(q));
+  return isThere(end) ? end : closedIn(motion.rest, end, isThere, HALVINGS).holding;
 }
 
 export function rangeOf(motion: OwnMotion): Range {
