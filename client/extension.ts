@@ -5,6 +5,7 @@ import { registerOpenFindingPage } from "./commands/open-finding-page.js";
 import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
 import { registerShowRates } from "./commands/show-rates.js";
+import { createExpectationTests } from "./expectation-tests.js";
 import { createLanguageClient, findingsPage } from "./language-client.js";
 import { answerReadText } from "./read-text.js";
 import { createStatus } from "./status.js";
@@ -18,6 +19,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     { dispose: () => client.dispose() },
     answerReadText(client),
     createStatus(client),
+    createExpectationTests(client),
     registerShowRates(client),
     registerOpenFindingPage(findingsPage(context)),
     registerRestartServer(client),

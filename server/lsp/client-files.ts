@@ -18,7 +18,7 @@ export interface ClientReader {
 export class ClientFiles implements Host {
   readonly #disk: Host;
   readonly #known = new Map<string, Read>();
-  readonly #asked = new Set<string>();
+  readonly #asked = new Map<string, Promise<void>>();
   #reader: ClientReader | undefined;
 
   constructor(disk: Host) {
@@ -34,14 +34,14 @@ export class ClientFiles implements Host {
     if (isOnDisk(uri) || this.#reader === undefined) return this.#disk.read(uri);
     const known = this.#known.get(uri);
     if (known !== undefined) return known;
-    void this.#ask(uri, this.#reader);
+    this.#ask(uri, this.#reader);
     return { missing: "missing" };
   }
 
   /** The file changed, came or went: the old text holds until the new one is here. Whether this is ours to follow. */
   changed(uri: string): boolean {
     if (isOnDisk(uri) || this.#reader === undefined) return false;
-    if (this.#known.has(uri)) void this.#ask(uri, this.#reader);
+    if (this.#known.has(uri)) this.#ask(uri, this.#reader);
     return true;
   }
 
@@ -49,9 +49,16 @@ export class ClientFiles implements Host {
     return this.#asked.size > 0 && uris.some((uri) => this.#asked.has(uri) && !this.#known.has(uri));
   }
 
-  async #ask(uri: string, reader: ClientReader): Promise<void> {
-    if (this.#asked.has(uri)) return;
-    this.#asked.add(uri);
+  /** Resolves when one more of the files that are on their way is here; at once where none is. */
+  async arrival(): Promise<void> {
+    if (this.#asked.size > 0) await Promise.race(this.#asked.values());
+  }
+
+  #ask(uri: string, reader: ClientReader): void {
+    if (!this.#asked.has(uri)) this.#asked.set(uri, this.#take(uri, reader));
+  }
+
+  async #take(uri: string, reader: ClientReader): Promise<void> {
     this.#known.set(uri, await answer(reader, uri));
     this.#asked.delete(uri);
     reader.arrived(uri);

@@ -46,3 +46,43 @@ export type ReadTextAnswer =
   | { readonly text: string }
   /** `outside`: in no folder of the workspace. */
   | { readonly missing: "missing" | "outside" | "not-text" };
+
+/** Asks how the expectations of every car and set-up of one file stand; answered once all that it rests on is read. */
+export type ExpectationsMethod = "bellcrank/expectations";
+
+export interface ExpectationsParams {
+  readonly uri: string;
+}
+
+export interface ExpectationsOfFile {
+  /** Every file that the figures rest on, this one included. */
+  readonly uses: readonly string[];
+  /** Cars and set-ups with at least one expectation, inherited ones included, in the order of the text. */
+  readonly cars: readonly ExpectationsOfCar[];
+}
+
+export interface ExpectationsOfCar {
+  readonly name: string;
+  readonly range: PlainRange;
+  readonly expectations: readonly ExpectationAnswer[];
+}
+
+export interface ExpectationAnswer {
+  /** As it stands behind `expect`, in canonical words; differs among those of one car. */
+  readonly text: string;
+  /** Where it is written: for an inherited one that may be another file. */
+  readonly uri: string;
+  readonly range: PlainRange;
+  readonly verdict: "met" | "missed" | "not-judged";
+  /** Figure, what is wanted, margin or reason in a sentence. */
+  readonly message: string;
+  /** "171.3 N/mm"; absent where it is not judged. */
+  readonly actual?: string;
+  readonly wanted: string;
+}
+
+/** As the protocol counts: lines and UTF-16 code units from 0. */
+export interface PlainRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}

@@ -50,6 +50,7 @@ function optionsOf(parameters: InitializeParams): { readonly [Option in keyof In
 function askClient(connection: Connection, session: Session, publisher: Publisher, files: ClientFiles): void {
   const method: ReadTextMethod = "bellcrank/readText";
   session.isAwaited = (uris) => files.isAwaited(uris);
+  session.arrival = () => files.arrival();
   files.connect({
     ask: (uri) => connection.sendRequest<ReadTextAnswer>(method, { uri } satisfies ReadTextParams),
     arrived: (uri) => fileChanged(connection, session, publisher, [uri]),

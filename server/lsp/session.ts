@@ -19,6 +19,8 @@ export class Session {
   drawsImages = false;
   /** Whether one of these files is still on its way from the client. */
   isAwaited: (uris: readonly string[]) => boolean = () => false;
+  /** Resolves when one more of those is here. */
+  arrival: () => Promise<void> = () => Promise.resolve();
 
   readonly #listFiles: () => readonly string[];
 
@@ -36,6 +38,16 @@ export class Session {
 
   file(uri: string): FileView {
     return this.workspace.file(normalUri(uri));
+  }
+
+  /** The file once everything that it rests on is here. */
+  async arrivedFile(uri: string): Promise<FileView> {
+    let file = this.file(uri);
+    while (this.isAwaited(file.uses)) {
+      await this.arrival();
+      file = this.file(uri);
+    }
+    return file;
   }
 
   /** Whether plots may stand in hovers: only where Markdown does. */

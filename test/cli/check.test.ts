@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openWorkshop, type Workshop } from "./run-cli.js";
+import { type JUnitCase, junitCases } from "./junit.js";
 import { problemsAgainst } from "./schema.js";
 
 describe("bellcrank check", () => {
@@ -83,6 +84,33 @@ describe("bellcrank check", () => {
     expect(out).toMatch(
       /<testcase classname="bellcrank\.check" name="broken\/typo\.crank"><failure message="4:9 error override-without-target/,
     );
+  });
+
+  it("reports each expectation in JUnit with figure and margin, or why it is not judged", () => {
+    const wants = [
+      "expect front.heave-rate between 1 and 2 N/mm",
+      "expect rear.heave-rate above 1 N/mm",
+      "expect load-transfer-front at nowhere below 50 %",
+    ];
+    shop.write(
+      "wanting/wanting.crank",
+      `use "../quill/quill.crank"\n\nsetup wanting from quill {\n  ${wants.join("\n  ")}\n}\n`,
+    );
+    const { out } = shop.run("check", "wanting", "--format", "junit");
+    const cases = junitCases(out);
+    const named = (name: string): JUnitCase | undefined => cases.find((one) => one.name === name);
+    const missed = named("front.heave-rate between 1 N/mm and 2 N/mm");
+    expect(missed?.classname).toBe("wanting/wanting.crank.wanting");
+    expect(missed?.children).toEqual(["failure"]);
+    expect(missed?.text).toMatch(
+      /^wanting\/wanting\.crank:4:3: front\.heave-rate is [\d.]+ N\/mm; wanted between .*: missed by [\d.]+ N\/mm\.$/,
+    );
+    const met = named("rear.heave-rate above 1 N/mm");
+    expect(met?.children).toEqual(["system-out"]);
+    expect(met?.text).toMatch(/met with a margin of [\d.]+ N\/mm/);
+    expect(named("load-transfer-front at nowhere below 50 %")?.children).toEqual(["skipped"]);
+    // Inherited ones are judged for the set-up, and tell where they are written.
+    expect(named("roll-stiffness-front between 45 % and 49 %")?.text).toMatch(/^quill\/quill\.crank:\d+:3: /);
   });
 
   it("says what is wrong with the command line in one line and ends with 2", () => {

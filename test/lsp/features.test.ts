@@ -80,7 +80,7 @@ describe("features over the wire", () => {
 
   it("hover on an expectation gives value and margin", async () => {
     expect(await hoverText("quill.crank", car, "expect front.heave-rate", "expect")).toMatch(
-      /front\.heave-rate\*\* is [\d.]+ N\/mm · met/,
+      /front\.heave-rate\*\* is [\d.]+ N\/mm · met · margin [\d.]+ N\/mm · wanted between 150 N\/mm and 190 N\/mm/,
     );
   });
 

@@ -5,6 +5,7 @@ import { codeLens } from "./code-lens.js";
 import { completion } from "./completion.js";
 import { definition } from "./definition.js";
 import { documentLinks } from "./document-links.js";
+import { expectations } from "./expectations.js";
 import { folding } from "./folding.js";
 import { formatting } from "./formatting.js";
 import { hover } from "./hover.js";
@@ -32,4 +33,5 @@ export const features: readonly Feature[] = [
   formatting,
   documentLinks,
   rates,
+  expectations,
 ];

@@ -18,6 +18,7 @@
  * }
  * ```
  */
+import { digitsFor, wantedWords } from "../../../analyses/wanted-words.js";
 import type { ExpectationModel } from "../../../model/car.js";
 import { showQuantity } from "../../../quantities/index.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
@@ -123,23 +124,4 @@ function changeOf(
   if (model.setup === undefined && given.origin.end === given.origin.start) return undefined;
   const edit = valueEdit(context, model, { given, path, text });
   return edit && { title: `Set ${path} to ${text}`, edits: [edit], preferred: false, safe: false };
-}
-
-/** So many that the miss is seen in the figure. */
-const digitsFor = (value: number, by: number): number =>
-  Math.min(9, Math.max(4, 2 + Math.ceil(Math.log10(Math.max(1, Math.abs(value) / by)))));
-
-/** "between 150 N/mm and 190 N/mm", in the author's units. */
-function wantedWords(wants: ExpectationModel["wants"]): string {
-  const shown = ({ value, unit }: { readonly value: number; readonly unit: string }): string =>
-    showQuantity(value, unit, 6);
-  switch (wants.kind) {
-    case "between":
-      return `between ${shown(wants.from)} and ${shown(wants.to)}`;
-    case "above":
-    case "below":
-      return `${wants.kind} ${shown(wants.limit)}`;
-    case "within":
-      return `${shown(wants.target)} within ${shown(wants.tolerance)}`;
-  }
 }
