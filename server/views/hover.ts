@@ -12,6 +12,7 @@ import { elementCard } from "./element-card.js";
 import { expectationCard } from "./expectation-card.js";
 import { elementPlots, tablePlots } from "./hover-plots.js";
 import { withUnitStars } from "./markdown.js";
+import { kerbCard } from "./kerb-page.js";
 import { holds, type Place, placeAt } from "./place.js";
 import { provenance } from "./provenance.js";
 import { axleAt, carAt, elementsNamedBy, elementsWrittenAt, type ElementSubject } from "./subject.js";
@@ -58,8 +59,10 @@ function figureParts(
     const axle = axleAt(car, file.uri, statement.start);
     if (axle !== undefined) return [axleSummary(car, axle.name)];
   }
-  const inCase = caseAround(place);
+  const inCase = namedAround(place, "case");
   if (inCase !== undefined) return some(caseCard(car, inCase));
+  const onKerb = namedAround(place, "kerb");
+  if (onKerb !== undefined) return some(kerbCard(car, onKerb));
   const aligned = alignmentCard(car, file.uri, statement.start);
   if (aligned !== undefined) return [aligned];
   const patch = settingCard(car, file, statement);
@@ -70,10 +73,10 @@ function figureParts(
   return [];
 }
 
-/** The name of the case whose statement this is, or that stands around it. */
-function caseAround({ around, statement }: Place): string | undefined {
+/** The name of the case or kerb whose statement this is, or that stands around it. */
+function namedAround({ around, statement }: Place, word: "case" | "kerb"): string | undefined {
   const found = [statement, ...around].find(
-    (one) => one?.head.segments.length === 1 && one.head.segments[0]?.text === "case",
+    (one) => one?.head.segments.length === 1 && one.head.segments[0]?.text === word,
   );
   const [name] = found?.items ?? [];
   return name?.kind === "path" ? name.segments.map(({ text }) => text).join(".") : undefined;

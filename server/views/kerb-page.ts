@@ -3,11 +3,12 @@ import type { ElementStrike, StrikeFigures } from "../analyses/kerb/figures.js";
 import type { CarKerbs, KerbStrike } from "../analyses/kerb/car-kerbs.js";
 import type { CheckedCar } from "../findings/context.js";
 import { showQuantity } from "../quantities/index.js";
+import { cautions } from "./cautions.js";
 import { titleOf } from "./car-title.js";
 import { isAbsent, showFigure } from "./figures.js";
 import { nameOfCase, wheelName } from "./modes-page.js";
 import type { RatesPage } from "./rates-page.js";
-import { left, right, type Section } from "./section.js";
+import { asTable, left, right, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
 export interface KerbRow {
@@ -74,7 +75,14 @@ function titleOfStrike({ name, kerb, case: at }: KerbStrike, unit: ShowUnit): st
   return `${name}: ${size} under ${wheels}, ${from} at ${showQuantity(kerb.speed, unit("speed"), 4)}`;
 }
 
-export function kerbSection(strike: KerbStrike, unit: ShowUnit): Section {
+/** Worked out when somebody points at it; undefined where the car has no such kerb. */
+export function kerbCard({ kerbs, model }: CheckedCar, name: string): string | undefined {
+  const found = kerbs.at(name);
+  if (found === undefined) return undefined;
+  return isAbsent(found) ? found.reason : `${asTable(kerbSection(found, unitsOfCar(model)))}\n\n_${cautions}_`;
+}
+
+function kerbSection(strike: KerbStrike, unit: ShowUnit): Section {
   return {
     title: titleOfStrike(strike, unit),
     columns: [left("of"), left("figure"), right("value")],

@@ -1,0 +1,34 @@
+/** What the editor says of a kerb under the pointer. */
+import { describe, expect, it } from "vitest";
+import { createWorkspace } from "../../server/snapshot/create.js";
+import { hoverAt } from "../../server/views/hover.js";
+import { readFileSync } from "node:fs";
+
+const kerb = "  kerb wave { height 10 mm, length 3000 mm, shape versed-sine, speed 60 km/h, after 0.1 s }\n";
+
+function hover(lines: string, at: string): string {
+  const text = `use "quill/quill.crank"\n\nsetup over from quill {\n${lines}}\n`;
+  const workspace = createWorkspace({
+    read: (uri) => {
+      const found = /(samples|work)\/(.*)$/u.exec(uri)?.[2];
+      return found === undefined
+        ? { missing: "missing" }
+        : { text: readFileSync(new URL(`../../samples/${found}`, import.meta.url), "utf8") };
+    },
+  });
+  workspace.set("file:///work/over.crank", text);
+  return hoverAt(workspace.file("file:///work/over.crank"), text.lastIndexOf(at) + 1)?.markdown ?? "";
+}
+
+describe("the hover of a kerb", () => {
+  it("tells its figures with the cautions", () => {
+    const said = hover(kerb, "kerb wave");
+    expect(said).toContain("wave: 10 mm high, 3000 mm long (versed-sine)");
+    expect(said).toMatch(/\| front left \| most tyre load \| \d/u);
+    expect(said).toContain("competent person");
+  });
+
+  it("tells why there are none", () => {
+    expect(hover("  kerb slow { height 10 mm, length 300 mm }\n", "kerb slow")).toContain("has no speed");
+  });
+});
