@@ -15,6 +15,7 @@
  * Invariant: with nothing changed the car stands as it was trimmed.
  */
 import { eachWheel, type Wheels } from "../elements/car-connection.js";
+import type { Deflection } from "../elements/deflection.js";
 import type { AxleMechanism, CarElement, KeptSeats } from "../elements/mechanism.js";
 import { dampedNewton, type Evaluation } from "../maths/damped-newton.js";
 import type { AxleMotion } from "../linkage/corner.js";
@@ -94,17 +95,7 @@ function pullOf(question: KeptQuestion): (travels: Wheels) => Pull | undefined {
 }
 
 /** An axle's deflection over the four wheels of the car. */
-function onCar(
-  d: {
-    readonly s: number;
-    readonly dL: number;
-    readonly dR: number;
-    readonly dLL: number;
-    readonly dLR: number;
-    readonly dRR: number;
-  },
-  from: 0 | 2,
-): Parameters<typeof matrixOf>[0] {
+function onCar(d: Deflection, from: 0 | 2): Parameters<typeof matrixOf>[0] {
   const row = (left: number, right: number): Wheels => (from === 0 ? [left, right, 0, 0] : [0, 0, left, right]);
   const none: Wheels = [0, 0, 0, 0];
   const [one, other] = [row(d.dLL, d.dLR), row(d.dLR, d.dRR)];
