@@ -5,5 +5,6 @@ import { UsageError } from "./usage-error.js";
 
 export function caseAsked({ cases, model }: CheckedCar, { at }: Asked): string | undefined {
   if (at === undefined || cases.names.includes(at)) return at;
-  throw new UsageError(`${model.setup ?? model.name} has no case ${at}`);
+  const has = cases.names.length === 0 ? "it has none" : `it has ${cases.names.join(", ")}`;
+  throw new UsageError(`${model.setup ?? model.name} has no case ${at}; ${has}`);
 }

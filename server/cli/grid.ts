@@ -11,10 +11,7 @@ const mostValues = 10_001;
 /** Values in SI, in order; a `UsageError` says how to write it. */
 export function gridOf(option: string, text: string, dimension: DimensionName): readonly number[] {
   const found = shape.exec(text.trim());
-  if (found === null)
-    throw new UsageError(
-      `${option} "${text}": write a range with its unit and a count, such as ${exampleOf(dimension)}`,
-    );
+  if (found === null) throw new UsageError(`${option} "${text}": write ${expectedFor(dimension)}`);
   const [, from = "0", to, unit = "", count] = found;
   const info = parseUnit(unit);
   if (info === undefined || !matchesDimension(info, dimension)) {
@@ -34,4 +31,9 @@ function spaced(from: number, to: number, count: number): readonly number[] {
   return Array.from({ length: count }, (_, index) => from + ((to - from) * index) / (count - 1));
 }
 
-const exampleOf = (dimension: DimensionName): string => (dimension === "angle" ? "-2..2deg:5" : "-30..30mm:7");
+/** Travel and roll are asked for in rows; speed and acceleration one at a time. */
+function expectedFor(dimension: DimensionName): string {
+  if (dimension === "speed") return "a value with its unit, such as 120km/h";
+  if (dimension === "acceleration") return "a value with its unit, such as 1.5g";
+  return `a range with its unit and a count, such as ${dimension === "angle" ? "-2..2deg:5" : "-30..30mm:7"}`;
+}

@@ -29,6 +29,15 @@ describe("bellcrank modes and road", () => {
     expect(problemsAgainst("road", out)).toEqual([]);
   });
 
+  it("tell which cases there are, and how a speed is written", () => {
+    const misspelt = shop.run("modes", CAR, "--at", "harpin");
+    expect(misspelt.code).toBe(2);
+    expect(misspelt.err).toContain("no case harpin; it has top-speed, hairpin, braking");
+    const fast = shop.run("road", CAR, "--class", "B", "--speed", "fast");
+    expect(fast.code).toBe(2);
+    expect(fast.err).toContain("such as 120km/h");
+  });
+
   it("say the same in text, Markdown and CSV", () => {
     const { cases } = JSON.parse(shop.run("modes", CAR, "--format", "json").out);
     const heave = cases[0].modes.find(({ frequency }: { frequency: object | null }) => frequency !== null);
