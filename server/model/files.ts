@@ -11,8 +11,8 @@ import { closureOf } from "./use-graph.js";
 /** Everything that a kept context rests on, as it was. */
 interface Kept {
   readonly context: FileContext;
-  /** Files in use, by URI; undefined for one that could not be read. */
-  readonly rests: ReadonlyMap<string, Parsed | undefined>;
+  /** Files in use, by URI; of one that could not be read, why. */
+  readonly rests: ReadonlyMap<string, Parsed | Missing | undefined>;
   resolved: ResolvedFile | undefined;
 }
 
@@ -82,7 +82,8 @@ export class Files {
     const parsed = this.#parsed(uri);
     const kept = parsed && this.#cache.get({ uri, parsed });
     if (kept === undefined) return undefined;
-    for (const [other, before] of kept.rests) if (this.#parsed(other) !== before) return undefined;
+    for (const [other, before] of kept.rests)
+      if ((this.#parsed(other) ?? this.#missing.get(other)) !== before) return undefined;
     for (const context of [kept.context, ...kept.context.used]) {
       for (const [table, text] of context.tables.texts) if (this.#text(table) !== text) return undefined;
     }
@@ -127,10 +128,11 @@ export class Files {
     context.used = closureOf(context, (uri) => this.at(uri));
     const before = this.#cache.latest(context.uri);
     if (before !== undefined) adopt(context, before, this.#readText);
-    const rests = new Map<string, Parsed | undefined>();
+    const rests = new Map<string, Parsed | Missing | undefined>();
     for (const one of [context, ...context.used]) {
       rests.set(one.uri, one.parsed);
-      for (const { uri } of one.uses) if (uri !== undefined) rests.set(uri, this.#contexts.get(uri)?.parsed);
+      for (const { uri } of one.uses)
+        if (uri !== undefined) rests.set(uri, this.#contexts.get(uri)?.parsed ?? this.#missing.get(uri));
     }
     this.#cache.set({ context, rests, resolved: undefined });
   }
