@@ -59,8 +59,7 @@ export function kerbCsv({ model }: CheckedCar, found: readonly KerbFound[]): str
           ...x.slice(3, 7).map((travel) => shown(travel, length)),
           ...balance.wheels.map(({ load }) => shown(load, force)),
           ...balance.heights.map((height) => shown(height, length)),
-          shown(x[1]!, "deg"),
-          shown(x[2]!, "deg"),
+          ...x.slice(1, 3).map((angle) => shown(angle, "deg")),
         ]),
   );
   return csv([head, ...rows]);
