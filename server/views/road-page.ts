@@ -5,7 +5,7 @@ import type { Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import { showQuantity } from "../quantities/index.js";
 import { titleOf } from "./car-title.js";
-import { isAbsent } from "./figures.js";
+import { isAbsent, showFigure } from "./figures.js";
 import { nameOfCase, wheelName } from "./modes-page.js";
 import type { RatesPage } from "./rates-page.js";
 import { cell, left, right, type Section } from "./section.js";
@@ -57,8 +57,16 @@ export function roadPage(car: CheckedCar, road: RoadAsked, at: string | undefine
       cell(figure, shown, reasons),
     ]),
   };
-  return { title: titleOf(car.model), sections: [section], reasons: [...reasons, LINEAR] };
+  const raised: Section = {
+    title: "What it adds to the mean ride height",
+    columns: [left("of"), right("value")],
+    rows: [
+      ["front", showFigure(found.front.raised, unit("length"), 3)],
+      ["rear", showFigure(found.rear.raised, unit("length"), 3)],
+    ],
+  };
+  return { title: titleOf(car.model), sections: [section, raised], reasons: [...reasons, LINEAR] };
 }
 
 const LINEAR =
-  "dampers count with the rate that they have at the speeds they meet, springs and tyres with their rate in the case; no wheel leaves the road";
+  "dampers, gaps, stops and springs that are not straight count with the line nearest to them for the movements they meet, tyres with their rate; no wheel leaves the road";

@@ -13,12 +13,12 @@ import { whyNotWords } from "../equilibrium/words.js";
 import type { Absent } from "../results.js";
 import type { WholeCar } from "./car-data.js";
 import { type Onset, onsetOfInstability } from "./instability.js";
-import { type DampingOf, linearise, movingOf, type RideNumbers } from "./linearise.js";
-import { dampingOnRoad } from "./statistical.js";
+import { linearise, type RideNumbers } from "./linearise.js";
 import { type Modes, modesOf, type Stability } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
 import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
-import { type RoadCase, type RoadResponse, roadResponse } from "./road.js";
+import { onRoad } from "./on-road.js";
+import type { RoadCase, RoadResponse } from "./road.js";
 
 export interface RideAt {
   readonly kind: "ride";
@@ -130,7 +130,7 @@ export function carRide(
       if (isAbsent(ride)) return ride;
       const rest = ready();
       if (isAbsent(rest)) return rest;
-      const found = onRoad(rest, ride.solution, numbers, { ...road, staticLoads: ride.loads });
+      const found = onRoad(rest.standing, ride.solution, ride.car, { ...road, staticLoads: ride.loads });
       if (isAbsent(found)) return found;
       return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
     },
@@ -161,32 +161,6 @@ function remembered<T>(find: (name: string | undefined) => T): (name: string | u
     known.set(name, found);
     return found;
   };
-}
-
-/** Of the damping from one round to the next, and how many there may be: each takes most of what is left away. */
-const SETTLED = 1e-4;
-const ROUNDS = 30;
-
-/** Each damper with the damping that it has at the speeds that it meets: found in rounds. */
-function onRoad({ standing }: Ready, solution: Solved, numbers: RideNumbers, road: RoadCase) {
-  const dampers = movingOf(standing, solution.balance).flatMap(({ element, from, d }) => {
-    const row = [0, 1, 2, 3].map((wheel) => d[wheel - from] ?? 0);
-    return element.law?.kind === "damper" ? [{ element, law: element.law, row }] : [];
-  });
-  let damping: DampingOf = new Map(dampers.map(({ element, law }) => [element, law.lowSpeed]));
-  for (let round = 0; ; round++) {
-    const car = linearise(standing, solution, numbers, damping);
-    if (isAbsent(car)) return car;
-    const found = roadResponse(car, { ...road, along: dampers.map(({ row }) => row) });
-    if (found.kind !== "road-response") return found;
-    const next = new Map(dampers.map(({ element, law }, i) => [element, dampingOnRoad(law, found.along[i] ?? 0)]));
-    const isSettled = [...next].every(
-      ([element, c]) => Math.abs(c - (damping.get(element) ?? 0)) <= SETTLED * Math.abs(c),
-    );
-    if (isSettled) return found;
-    if (round >= ROUNDS) return absent("the dampers' damping on this road does not settle");
-    damping = next;
-  }
 }
 
 function roadCase({ class: letter, speed, sides }: RoadAsked): Omit<RoadCase, "staticLoads"> | Absent {

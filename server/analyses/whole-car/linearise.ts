@@ -2,7 +2,7 @@
  * The numbers of the linear whole car about an equilibrium: what a car is for movements small enough.
  *
  * Stiffness over wheel travel Σ k ∇s∇sᵀ + F ∇²s at the deflections of the case, less N ∂²c_z/∂z² of each contact point's
- * own path; damping Σ c ∇s∇sᵀ with c at small speed or as it is given; inertance Σ b ∇s∇sᵀ. A lifted wheel's tyre gives nothing.
+ * own path; damping Σ c ∇s∇sᵀ with c at small speed; inertance Σ b ∇s∇sᵀ. A lifted wheel's tyre gives nothing.
  *
  * Gravity takes m g H off the roll stiffness, H the height of the sprung centre of gravity over the axis through both
  * roll centres (y ∂y/∂z of the contact points; on the ground where the axle has no geometry).
@@ -42,12 +42,7 @@ interface Sums {
 }
 
 /** @returns what is missing where there is none */
-export function linearise(
-  standing: Standing,
-  { balance, load }: Solved,
-  numbers: RideNumbers,
-  dampingOf: DampingOf = new Map(),
-): WholeCar | Absent {
+export function linearise(standing: Standing, { balance, load }: Solved, numbers: RideNumbers): WholeCar | Absent {
   const { rollInertia, pitchInertia, tyreDamping } = numbers;
   if (typeof rollInertia === "string") return absent(rollInertia);
   if (typeof pitchInertia === "string") return absent(pitchInertia);
@@ -61,7 +56,7 @@ export function linearise(
     const { side, place } = standing.wheels[i]!;
     return wheelPoints(motion, side, place)!;
   });
-  const sums = sumsOf(standing, balance, points, dampingOf);
+  const sums = sumsOf(standing, balance, points);
   if (isAbsent(sums)) return sums;
   const { sprung, lines, air } = standing;
   const wheels = standing.wheels.map(({ unsprung, tyreRate }, i) => {
@@ -93,12 +88,7 @@ export function linearise(
   };
 }
 
-function sumsOf(
-  standing: Standing,
-  balance: Balance,
-  points: readonly WheelPoints[],
-  dampingOf: DampingOf,
-): Sums | Absent {
+function sumsOf(standing: Standing, balance: Balance, points: readonly WheelPoints[]): Sums | Absent {
   const sums: Sums = { stiffness: zeros(4, 4), damping: zeros(4, 4), inertance: zeros(4, 4) };
   for (const { carrier, force, rate, d, dd } of balance.carriers) {
     const from = carrier.axle === undefined ? 0 : 2 * carrier.axle;
@@ -108,7 +98,7 @@ function sumsOf(
     }
   }
   for (const [i, { load }] of balance.wheels.entries()) sums.stiffness[i]![i]! -= load * points[i]!.contact.dd[2];
-  const missing = addMoving(sums, standing, balance, dampingOf);
+  const missing = addMoving(sums, standing, balance);
   return missing ?? sums;
 }
 
@@ -137,17 +127,14 @@ export function movingOf({ car }: Standing, { wheels }: Balance): readonly Movin
   return [...ofAxle("front", front, 0), ...ofAxle("rear", rear, 2), ...joining];
 }
 
-/** Damping of dampers where it is not that at small speed. */
-export type DampingOf = ReadonlyMap<Element | CarElement, number>;
-
-function addMoving(sums: Sums, standing: Standing, balance: Balance, dampingOf: DampingOf): Absent | undefined {
+function addMoving(sums: Sums, standing: Standing, balance: Balance): Absent | undefined {
   const { axles, joining } = standing.car;
   const own = [axles.front, axles.rear].flatMap((axle) => axle?.mechanism.elements ?? []);
   const missing = dampingMissing([...own, ...joining]);
   if (missing !== undefined) return absent(missing);
   for (const { element, from, d } of movingOf(standing, balance)) {
     const { law } = element;
-    if (law?.kind === "damper") addForm(sums.damping, from, d, dampingOf.get(element) ?? law.lowSpeed);
+    if (law?.kind === "damper") addForm(sums.damping, from, d, law.lowSpeed);
     if (law?.kind === "inerter") addForm(sums.inertance, from, d, law.inertance);
   }
   return undefined;

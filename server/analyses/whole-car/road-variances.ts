@@ -40,13 +40,11 @@ export function meanSquares(
   road: RoadConditions,
   accuracy: Accuracy,
 ): Integral | undefined {
-  const [from, to] = [Math.log(road.band.from * road.speed), Math.log(road.band.to * road.speed)];
-  if (!Number.isFinite(from) || !Number.isFinite(to) || !(to > from)) return undefined;
+  const edges = bandOf(road);
+  if (edges === undefined) return undefined;
   const { of, first } = unlike(channels);
   const density = densityOf(channels, first, road);
   let missing = false;
-  const parts = Math.ceil((to - from) / (OCTAVES * Math.LN2));
-  const edges = Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts);
   const found = integrate(
     (u, out) => {
       if (!density(u, out)) missing = true;
@@ -57,6 +55,26 @@ export function meanSquares(
   );
   const values = Float64Array.from(of, (own) => found.values[own]!);
   return missing || !values.every(Number.isFinite) ? undefined : { ...found, values };
+}
+
+/** ln f where the band begins, where it is cut, and where it ends; undefined where there is none. */
+export function bandOf({ band, speed }: RoadConditions): readonly number[] | undefined {
+  const [from, to] = [Math.log(band.from * speed), Math.log(band.to * speed)];
+  if (!Number.isFinite(from) || !Number.isFinite(to) || !(to > from)) return undefined;
+  const parts = Math.ceil((to - from) / (OCTAVES * Math.LN2));
+  return Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts);
+}
+
+/** At u = ln f: ω, what left and right have in common, and the spectrum of heights over u, m². */
+export function heightsAt(
+  road: RoadConditions,
+  u: number,
+): { readonly omega: number; readonly common: number; readonly density: number } {
+  const frequency = Math.exp(u);
+  const n = frequency / road.speed;
+  const density =
+    frequency * heightDensityInTime(road.roughness, road.speed, frequency) * contactFilter(n, road.contactLength);
+  return { omega: 2 * Math.PI * frequency, common: commonShare(road.sides, n, road.track), density };
 }
 
 /** Outputs that have the same mean square whatever the road is (left and right of a mirrored car): each is summed once. */
@@ -78,13 +96,9 @@ function unlike(channels: readonly Channel[]): { readonly of: readonly number[];
 function densityOf(channels: readonly Channel[], outputs: readonly number[], road: RoadConditions) {
   const adders = channels.map((channel) => adderOf(channel, outputs));
   return (u: number, out: Float64Array): boolean => {
-    const frequency = Math.exp(u);
-    const n = frequency / road.speed;
-    const density =
-      frequency * heightDensityInTime(road.roughness, road.speed, frequency) * contactFilter(n, road.contactLength);
+    const { omega, common, density } = heightsAt(road, u);
     out.fill(0);
-    const common = commonShare(road.sides, n, road.track);
-    for (const add of adders) if (!add(2 * Math.PI * frequency, common, density, out)) return false;
+    for (const add of adders) if (!add(omega, common, density, out)) return false;
     return true;
   };
 }

@@ -2,12 +2,11 @@
  * What a random road does to a car: RMS tyre load, suspension travel and its speed, ride height, body accelerations, and the
  * two headline figures of each axle, *contact* (RMS dynamic tyre load over static) and *platform* (RMS change of ride height).
  *
- * Linear about a case; loads below zero, stops and gaps are not seen here (`car-ride.ts` takes in digressive dampers).
+ * Linear about a case; loads below zero, stops and gaps are not seen here (`on-road.ts` takes them in, with digressive dampers).
  * Ride height is that of the axle line above the mean of the road under its two wheels.
  *
  * Invariant: a car that does not settle has no response, and says so.
  */
-import { product } from "../../maths/rows.js";
 import { absent } from "../absent.js";
 import type { Figure } from "../results.js";
 import type { WholeCar } from "./car-data.js";
@@ -31,8 +30,6 @@ export interface RoadCase {
   readonly contactLength?: number;
   /** Of every mean square. */
   readonly accuracy?: number;
-  /** Deflections over the four wheels' travels whose speed is asked for besides. */
-  readonly along?: readonly (readonly number[])[];
 }
 
 export interface WheelResponse {
@@ -48,8 +45,10 @@ export interface WheelResponse {
 export interface AxleResponse {
   /** Root of the mean square of both wheels' contact; a fraction. */
   readonly contact: Figure;
-  /** RMS change of ride height, m. */
+  /** RMS change of ride height about its mean, m. */
   readonly platform: number;
+  /** What the road adds to the mean ride height, m; nought for a linear car. */
+  readonly raised: number;
 }
 
 export interface RoadResponse {
@@ -59,8 +58,6 @@ export interface RoadResponse {
   readonly rear: AxleResponse;
   /** RMS acceleration of the sprung centre of gravity, m/s², and of roll and pitch, rad/s². */
   readonly body: { readonly heave: number; readonly roll: number; readonly pitch: number };
-  /** RMS speeds of the deflections that were asked for besides. */
-  readonly along: readonly number[];
   /** Largest relative error that a mean square may have. */
   readonly error: number;
 }
@@ -82,10 +79,7 @@ export function roadResponse(car: WholeCar, road: RoadCase): RoadResponse | NoRo
   const parts = partsOf(dynamics);
   if (parts === undefined) return { kind: "no-road-response", reason: "no-modes" };
   if (!settles(parts)) return { kind: "no-road-response", reason: "unstable" };
-  const channels = channelsOf(car, parts, road.speed, sidesOf(road), [
-    ...outputsOf(dynamics),
-    ...speedsOf(dynamics, road),
-  ]);
+  const channels = channelsOf(car, parts, road.speed, sidesOf(road), outputsOf(dynamics));
   const found = meanSquares(channels, conditionsOf(car, road), { relative: road.accuracy ?? ACCURACY });
   if (found === undefined) return { kind: "no-road-response", reason: "unbounded" };
   return responseOf(Array.from(found.values, Math.sqrt), road.staticLoads, found.error);
@@ -128,9 +122,6 @@ export function outputsOf({ travel, heights, roadHeights, tyres }: CarDynamics):
   ];
 }
 
-const speedsOf = ({ travel }: CarDynamics, { along: asked = [] }: RoadCase): Output[] =>
-  asked.map((d) => ({ motion: product([d], travel)[0]!, road: NO_ROAD, operator: [0, 1, 0] }));
-
 function responseOf(rms: readonly number[], loads: RoadCase["staticLoads"], error: number): RoadResponse {
   const wheels = [0, 1, 2, 3].map((i) => ({
     load: rms[i]!,
@@ -141,6 +132,7 @@ function responseOf(rms: readonly number[], loads: RoadCase["staticLoads"], erro
   const axle = (first: number, platform: number): AxleResponse => ({
     contact: together(wheels[first]!.contact, wheels[first + 1]!.contact),
     platform,
+    raised: 0,
   });
   return {
     kind: "road-response",
@@ -148,7 +140,6 @@ function responseOf(rms: readonly number[], loads: RoadCase["staticLoads"], erro
     front: axle(0, rms[12]!),
     rear: axle(2, rms[13]!),
     body: { heave: rms[14]!, roll: rms[15]!, pitch: rms[16]! },
-    along: rms.slice(17),
     error,
   };
 }
