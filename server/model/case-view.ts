@@ -42,6 +42,22 @@ export function checkHold(element: TreeStatement, cases: ReadonlyMap<string, Ori
   }
 }
 
+/** The cases in which kerbs are met; what a set-up inherits is told where it is written. */
+export function checkKerbs(
+  tree: CarTree,
+  base: CarTree | undefined,
+  cases: ReadonlyMap<string, Origin>,
+  sink: Sink,
+): void {
+  const inherited = new Set(base?.block.statements);
+  for (const statement of tree.block.statements) {
+    if (statement.word !== "kerb" || inherited.has(statement)) continue;
+    for (const value of wordIn(statement.block, "case")?.values ?? []) {
+      if (value.kind === "path") checkCase(value, cases, sink);
+    }
+  }
+}
+
 /** What a set-up is made from: its tree and what was published of it. */
 export interface Inherited {
   readonly tree: CarTree;

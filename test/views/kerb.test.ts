@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 
 const kerb = "  kerb wave { height 10 mm, length 3000 mm, shape versed-sine, speed 60 km/h, after 0.1 s }\n";
 
-function hover(lines: string, at: string): string {
+function opened(lines: string) {
   const text = `use "quill/quill.crank"\n\nsetup over from quill {\n${lines}}\n`;
   const workspace = createWorkspace({
     read: (uri) => {
@@ -17,7 +17,12 @@ function hover(lines: string, at: string): string {
     },
   });
   workspace.set("file:///work/over.crank", text);
-  return hoverAt(workspace.file("file:///work/over.crank"), text.lastIndexOf(at) + 1)?.markdown ?? "";
+  return { text, file: workspace.file("file:///work/over.crank") };
+}
+
+function hover(lines: string, at: string): string {
+  const { text, file } = opened(lines);
+  return hoverAt(file, text.lastIndexOf(at) + 1)?.markdown ?? "";
 }
 
 describe("the hover of a kerb", () => {
@@ -30,5 +35,17 @@ describe("the hover of a kerb", () => {
 
   it("tells why there are none", () => {
     expect(hover("  kerb slow { height 10 mm, length 300 mm }\n", "kerb slow")).toContain("has no speed");
+  });
+});
+
+describe("the case of a kerb", () => {
+  const named = (name: string) =>
+    opened(`  kerb k { height 10 mm, length 300 mm, speed 60 km/h, case ${name} }\n`)
+      .file.findings()
+      .filter(({ message }) => message.includes(name));
+
+  it("is looked up where it is written", () => {
+    expect(named("hairpin")).toEqual([]);
+    expect(named("nowhere")).toHaveLength(1);
   });
 });
