@@ -5,6 +5,8 @@
  * Each check works on a copy of the sample car of its own.
  */
 import assert from "node:assert/strict";
+import { renameSync } from "node:fs";
+import { dirname, join } from "node:path";
 import type { EditorUnderTest, Place, ShownFinding } from "./editor-under-test.js";
 import { eventually } from "./eventually.js";
 import type { Folder } from "./folder.js";
@@ -35,6 +37,9 @@ function heaveRate(lenses: readonly string[]): number | undefined {
   const shown = lenses.map((lens) => HEAVE_LENS.exec(lens)?.[1]).find((rate) => rate !== undefined);
   return shown === undefined ? undefined : Number(shown);
 }
+
+const HEAVE_RATE_BAND = /expect front\.heave-rate between (150) and 190 N\/mm/;
+const HAIRPIN = /case (hairpin) \{/;
 
 const isCoupling = ({ rule }: ShownFinding): boolean => rule === "coupling";
 const LEAK = /([\d.]+) % of its own motion at design/;
@@ -161,6 +166,69 @@ export const checks: readonly Check[] = [
       await editor.close();
       await eventually(
         "an empty list of problems",
+        () => editor.findings(),
+        (all) => all.length === 0,
+      );
+    },
+  },
+  {
+    name: "offers a value that meets a missed expectation, and finds nothing more once it is taken",
+    async run(editor, folder) {
+      const { path, text } = await open(editor, folder, "expectation");
+      const band = placeOf(text, HEAVE_RATE_BAND);
+      await editor.type(band, band.found.length, "180");
+      const isMissed = ({ rule, message }: ShownFinding): boolean =>
+        rule === "missed-expectation" && /front\.heave-rate.*between 180/.test(message);
+      await eventually(
+        "a missed expectation",
+        () => editor.findings(),
+        (all) => all.some(isMissed),
+      );
+      const at = { line: band.line, column: 3 };
+      const sets = (title: string): boolean => /^Set \S+ to /.test(title);
+      const titles = await eventually(
+        "a fix that sets a value",
+        () => editor.fixes(at),
+        (all) => all.some(sets),
+      );
+      await editor.applyFix(at, titles.find(sets) ?? "");
+      await eventually(
+        "no missed heave rate after the fix",
+        () => editor.findings(),
+        (all) => !all.some(({ message }) => /front\.heave-rate/.test(message)),
+      );
+      await editor.picture("expectation-met");
+      const onlyTyped = text.replace("between 150 and 190", "between 180 and 190");
+      await savedAs(editor, folder, path, (now) => now !== onlyTyped && now !== text);
+    },
+  },
+  {
+    name: "tells on hover how the car stands in a load case",
+    async run(editor, folder) {
+      const { text } = await open(editor, folder, "case");
+      await frontRate(editor, placeOf(text, FRONT_AXLE));
+      const hover = await editor.hover(placeOf(text, HAIRPIN));
+      for (const said of [/hairpin/, /ride height/i, /roll/i, /mm/]) assert.match(hover, said);
+    },
+  },
+  {
+    name: "finds a used file that was renamed on disk missing, and nothing once it is back",
+    async run(editor, folder) {
+      const { path, text } = await open(editor, folder, "renaming");
+      await frontRate(editor, placeOf(text, FRONT_AXLE));
+      const parts = join(dirname(path), "parts.crank");
+      const renamed = join(dirname(path), "shelf.crank");
+      renameSync(parts, renamed);
+      const isMissing = ({ rule }: ShownFinding): boolean => rule === "file-not-found";
+      await eventually(
+        "a missing file",
+        () => editor.findings(),
+        (all) => all.some(isMissing),
+      );
+      await editor.picture("renamed");
+      renameSync(renamed, parts);
+      await eventually(
+        "no finding any more",
         () => editor.findings(),
         (all) => all.length === 0,
       );
