@@ -62,7 +62,13 @@ describe("a stop behind a gap", () => {
     marks: [{ at: gap, what: "free" }],
   };
   const connection = byRatios({ corner: constantRatio(1) }, false, "left");
-  const carrier = { element: element("stop", connection, law, { side: "left", for: ["corner"] }): 0, hold: undefined, axle: 0, connection } as const;
+  const carrier = {
+    element: element("stop", connection, law, { side: "left", for: ["corner"] }),
+    seat: 0,
+    hold: undefined,
+    axle: 0,
+    connection,
+  } as const;
 
   it("one standard deviation away is there for the share of time that it is met: k (1 − Φ(1)), from tables", () => {
     const { mean, slope } = springOnRoad(carrier, 0, sigma);
