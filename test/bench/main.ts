@@ -7,6 +7,7 @@ import { benchKerb } from "./kerb.js";
 import { benchParser } from "./parser.js";
 import { benchRide } from "./ride.js";
 import { benchSweep } from "./sweep.js";
+import { benchWholeEvaluation } from "./whole-evaluation.js";
 
 const [processor] = cpus();
 console.log(
@@ -16,6 +17,7 @@ benchParser();
 benchCorner();
 benchCases();
 benchRide();
+benchWholeEvaluation();
 benchKerb();
 await benchKeystrokes();
 await benchSweep();
