@@ -131,7 +131,8 @@ class ExpectationTests {
       expectations.map((one) => {
         const item = this.#item(car.children, `${car.id}#${one.text}`, one.text, vscode.Uri.parse(one.uri));
         item.range = rangeOf(one.range);
-        item.description = one.verdict === "not-judged" ? one.message : (one.actual ?? "");
+        // Not as its description: a screen reader is told that instead of the label.
+        item.label = `${one.text}: ${one.actual ?? "not judged"}`;
         this.#answers.set(item, one);
         return item;
       }),

@@ -2,7 +2,7 @@
  * Walking over the load cases of the cars in a file, and the finding that stands at a case: at its line where the car or
  * set-up has one, else at the set-up that changes what happens in it.
  */
-import type { CaseFigures, CaseResult, CaseWheel, NoEquilibrium } from "../analyses/equilibrium/results.js";
+import type { CaseAbsent, CaseFigures, CaseResult, CaseWheel, NoEquilibrium } from "../analyses/equilibrium/results.js";
 import type { CaseModel } from "../model/car.js";
 import { showQuantity, unitSystem, usualUnit } from "../quantities/index.js";
 import type { CheckedCar, RuleContext } from "./context.js";
@@ -30,6 +30,9 @@ export const solvedCases = (context: RuleContext): readonly CheckedCase<CaseFigu
 
 export const failedCases = (context: RuleContext): readonly CheckedCase<NoEquilibrium>[] =>
   casesOf(context).flatMap(({ result, ...rest }) => (result.kind === "no-equilibrium" ? [{ ...rest, result }] : []));
+
+export const absentCases = (context: RuleContext): readonly CheckedCase<CaseAbsent>[] =>
+  casesOf(context).flatMap(({ result, ...rest }) => (result.kind === "absent" ? [{ ...rest, result }] : []));
 
 /** Whether the car or set-up underneath, in the case of this name, is the same in what matters. */
 export function sameInBase({ car, model }: CheckedCase<unknown>, has: (result: CaseResult) => boolean): boolean {

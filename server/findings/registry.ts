@@ -41,6 +41,7 @@ import { unseated } from "./rules/strength/unseated.js";
 import { beyondTravel } from "./rules/cases/beyond-travel.js";
 import { groundContact } from "./rules/cases/ground-contact.js";
 import { aeroDivergence } from "./rules/cases/aero-divergence.js";
+import { caseNotSolved } from "./rules/cases/case-not-solved.js";
 import { noEquilibrium } from "./rules/cases/no-equilibrium.js";
 import { porpoising } from "./rules/cases/porpoising.js";
 import { wheelLifts } from "./rules/cases/wheel-lifts.js";
@@ -100,6 +101,7 @@ export const rules: readonly Rule[] = [
   staticTwist,
   rockerEye,
   asymmetry,
+  caseNotSolved,
   noEquilibrium,
   aeroDivergence,
   porpoising,
