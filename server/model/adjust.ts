@@ -4,6 +4,7 @@ import { matchesDimension, parseUnit } from "../quantities/index.js";
 import type { Slot, Word } from "../../grammar/vocabulary/word.js";
 import { mayHaveThread, threadOf, unitAfter } from "./adjuster.js";
 import type { ResolvedValue } from "./car.js";
+import { reportForm } from "./expressions.js";
 import { plainWord } from "./forms.js";
 import { checkRange } from "./limits.js";
 import { chainAfter } from "./provenance.js";
@@ -72,7 +73,12 @@ function move(value: ResolvedValue, item: Item, reader: Reader, how: Adjusting):
   if (change?.kind !== "point") return undefined;
   const by = how.mirrored ? mirrorCoordinates(change.value) : change.value;
   const moved = value.value.map((coordinate, index) => coordinate + (by[index] ?? 0));
+  if (!moved.every(Number.isFinite)) return beyondBounds(item, reader);
   return { ...change, value: moved, unit: value.unit, chain: chainAfter(value) };
+}
+
+function beyondBounds(item: Item, reader: Reader): undefined {
+  reportForm(item, reader, "Its sum with what is inherited is beyond all bounds.");
 }
 
 type NumberValue = Extract<ResolvedValue, { kind: "number" }>;
@@ -90,6 +96,7 @@ function moveNumber(value: NumberValue, item: Item, reader: Reader, how: Adjusti
   // A change of temperature is counted from nought, not from freezing.
   const by = change.value - (parseUnit(change.unit)?.offset ?? 0);
   const moved = value.value + by * (thread?.value ?? 1);
+  if (!Number.isFinite(moved)) return beyondBounds(item, reader);
   const slot = word.takes[target.form]?.find((known) => known.kind === "quantity") as Slot & { kind: "quantity" };
   const unit = unitAfter(value, change, thread);
   const shown = { si: moved, unit, dimension: value.dimension };

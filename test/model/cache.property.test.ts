@@ -39,9 +39,17 @@ function told({ uri, cars, problems, uses, symbols }: ResolvedFile): string {
   );
 }
 
+interface Edit {
+  readonly kind: "edit";
+  readonly name: Name;
+  readonly at: number;
+  readonly cut: number;
+  readonly insert: string;
+}
 type Change =
-  | { readonly kind: "edit"; readonly name: Name; readonly at: number; readonly cut: number; readonly insert: string }
-  | { readonly kind: "delete" | "restore"; readonly name: Name };
+  | Edit
+  | { readonly kind: "delete"; readonly name: Name }
+  | { readonly kind: "restore"; readonly name: Name };
 
 const change: fc.Arbitrary<Change> = fc.oneof(
   {
@@ -93,7 +101,7 @@ class Edited {
   }
 }
 
-function edited(text: string, { at, cut, insert }: Extract<Change, { kind: "edit" }>): string {
+function edited(text: string, { at, cut, insert }: Edit): string {
   const from = Math.floor(at * text.length);
   return text.slice(0, from) + insert + text.slice(from + cut);
 }
