@@ -36,7 +36,7 @@ class RowReader {
   readonly #forms: readonly RowForm[];
   readonly #owner: string;
   readonly #reader: Reader;
-  /** The first row decides what the table is of. */
+  /** The first row decides what a measured table is of; what is said of names may differ from name to name. */
   #chosen: RowForm | undefined;
   #before: number | undefined;
   readonly #names = new Map<string, ResolvedValue>();
@@ -60,10 +60,10 @@ class RowReader {
       reportRow(row, this.#owner, "A row is a key, a colon and a value.", reader);
       return undefined;
     }
-    this.#chosen ??= forms[fit.index];
     const [keySlot, valueSlot] = fit.form;
     if (keySlot === undefined || valueSlot === undefined) return undefined;
     const key = readSlot(keySlot, 0, fit, items, reader, "");
+    if (key?.kind !== "path") this.#chosen ??= forms[fit.index];
     const value = readSlot(valueSlot, 1, fit, items, reader, "");
     if (reader.deferred) {
       reportRow(row, this.#owner, "In a table only numbers and `let` names can be calculated with.", reader);

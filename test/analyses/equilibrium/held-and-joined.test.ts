@@ -59,6 +59,14 @@ describe("an actuator", () => {
     expect(elementIn(found, "front.platform").force).toBe(300);
     expect(number(found.front.rideHeight)).toBeGreaterThan(number(solvedIn(quill(), "braking").front.rideHeight));
   });
+
+  it("keeps a length in one case and a force in another, in either order", () => {
+    for (const rows of ["top-speed: 4 mm, braking: 300 N", "braking: 300 N, top-speed: 4 mm"]) {
+      const mixed = holding(rows);
+      expectClose(elementIn(solvedIn(mixed, "top-speed"), "front.platform").deflection, -0.004, CLOSED_FORM);
+      expect(elementIn(solvedIn(mixed, "braking"), "front.platform").force).toBe(300);
+    }
+  });
 });
 
 describe("a link between the axles", () => {
