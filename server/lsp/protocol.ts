@@ -78,7 +78,6 @@ export interface ExpectationAnswer {
   readonly message: string;
   /** "171.3 N/mm"; absent where it is not judged. */
   readonly actual?: string;
-  readonly wanted: string;
 }
 
 /** As the protocol counts: lines and UTF-16 code units from 0. */

@@ -32,10 +32,10 @@ const carAnswer = (file: FileView, { name, nameOrigin, expectations: judged }: J
 
 /** Nothing is answered for a place that is gone since. */
 function answerOf(file: FileView, judged: JudgedExpectation): readonly ExpectationAnswer[] {
-  const { text, origin, verdict, message, actual, wanted } = judged;
+  const { text, origin, verdict, message, actual } = judged;
   const lines = linesOf(file, origin.uri);
   if (lines === undefined) return [];
-  const said = { text, uri: origin.uri, range: rangeOf(lines, origin), verdict, message, wanted };
+  const said = { text, uri: origin.uri, range: rangeOf(lines, origin), verdict, message };
   return [actual === undefined ? said : { ...said, actual }];
 }
 

@@ -7,6 +7,7 @@ import { placeOf } from "../places.js";
 import { hoverText, imageWidths } from "./page/hover.js";
 import { previewBody } from "./page/preview.js";
 import { type Coloured, colouredPieces, squiggles } from "./page/text.js";
+import { openRows, runTestsOfFile, showTests, testLabels } from "./page/testing.js";
 import { goTo, runCommand } from "./page/workbench.js";
 import type { PageEditor } from "./page-editor.js";
 
@@ -98,6 +99,28 @@ export const pageChecks: readonly PageCheck[] = [
         () => body.innerText(),
         (now) => now !== before,
       );
+    },
+  },
+  {
+    name: "lists expectations in the Testing view, and a run shows the one that is missed",
+    async run(editor, folder) {
+      const path = folder.car("expectations");
+      await editor.open(path);
+      const limit = placeOf(folder.text(path), /expect front\.heave-rate between (150) and/);
+      await editor.type(limit, limit.found.length, "185");
+      await showTests(editor.page);
+      await goTo(editor.page, limit);
+      await runTestsOfFile(editor.page);
+      const failed = (labels: readonly string[]): boolean =>
+        labels.some((label) => /front\.heave-rate between 185 N\/mm.*failed/i.test(label)) &&
+        labels.some((label) => /rear\.heave-rate between.*passed/i.test(label));
+      const opened = async (): Promise<string[]> => {
+        await openRows(editor.page);
+        return testLabels(editor.page);
+      };
+      await eventually("one failed and one passed", opened, failed);
+      await editor.picture("testing-view");
+      await editor.page.keyboard.press("Control+Shift+E");
     },
   },
   {

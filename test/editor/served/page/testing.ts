@@ -1,0 +1,24 @@
+/** The Testing view: its rows are read by their labels for screen readers, which tell the state of each test. */
+import type { Page } from "playwright-core";
+import { runCommand } from "./workbench.js";
+
+const ROWS = ".test-explorer .monaco-list-row";
+
+export async function showTests(page: Page): Promise<void> {
+  await runCommand(page, "Testing: Focus on Test Explorer View");
+  await page.locator(ROWS).first().waitFor();
+}
+
+export const runTestsOfFile = (page: Page): Promise<void> => runCommand(page, "Test: Run Tests in Current File");
+
+/** Opens every row that is in view and closed. */
+export async function openRows(page: Page): Promise<void> {
+  const closed = page.locator(`${ROWS}[aria-expanded="false"]`);
+  while ((await closed.count()) > 0) {
+    await closed.first().click();
+    await page.keyboard.press("ArrowRight");
+  }
+}
+
+export const testLabels = (page: Page): Promise<string[]> =>
+  page.locator(ROWS).evaluateAll((rows) => rows.map((row) => row.getAttribute("aria-label") ?? row.textContent ?? ""));
