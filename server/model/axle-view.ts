@@ -8,6 +8,7 @@ import { checkLinkages } from "./geometry-check.js";
 import { numberIn, pointIn } from "./given.js";
 import type { Given, Origin, Side } from "./origin.js";
 import type { Sink } from "./sink.js";
+import { checkTyre } from "./tyre-check.js";
 import { isCornerElement } from "./sides.js";
 import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
 
@@ -31,6 +32,7 @@ export function axleOf(
   const keepsLinkage = base !== undefined && isSame("linkage", base.sides, sides);
   const keepsWheel = base !== undefined && isSame("wheel", base.sides, sides);
   if (!keepsLinkage) checkLinkages(sides, around.sink);
+  if (!keepsWheel) checkTyre(sides, around.sink);
   return {
     name: sides.name,
     origin: statement.origin,

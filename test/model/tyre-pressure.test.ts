@@ -1,5 +1,7 @@
 /** A tyre's stiffness at its pressure: straight between measured pressures and beyond them, changed by a set-up. */
 import { describe, expect, it } from "vitest";
+import { applyEdits } from "../../server/findings/edits.js";
+import { fixesOf, runRules } from "../../server/findings/run.js";
 import type { CarModel } from "../../server/model/car.js";
 import { contextOf } from "../support/context.js";
 import { expectClose } from "../support/approx.js";
@@ -25,6 +27,22 @@ describe("tyre-rates", () => {
   it("without a pressure, or with one measured point, the stated rate holds", () => {
     expect(rateOf(carOf(wheel(`${TABLE}\n      tyre-rate 180 N/mm`)))).toBe(180e3);
     expect(rateOf(carOf(wheel("tyre-rates { 1.2 bar: 150 N/mm }\n      pressure 1.4 bar")))).toBeUndefined();
+  });
+
+  it("without a pressure is told once, and one is added", () => {
+    const context = contextOf({ "car.crank": wheel(`${TABLE}\n      tyre-rate 180 N/mm`) }, "car.crank");
+    const [finding, ...more] = runRules(context).filter(({ message }) => message.includes("pressure"));
+    expect([finding?.rule, more]).toEqual(["missing-property", []]);
+    const [fix] = fixesOf(finding!, context);
+    const mended = applyEdits(context.text, fix?.edits ?? []);
+    expectClose(rateOf(carOf(mended)) ?? 0, 160e3, CLOSED_FORM);
+    expect(contextOf({ "car.crank": mended }, "car.crank").problems).toEqual([]);
+  });
+
+  it("with one row is told", () => {
+    const text = wheel("tyre-rates { 1.2 bar: 150 N/mm }\n      pressure 1.4 bar\n      tyre-rate 180 N/mm");
+    const found = runRules(contextOf({ "car.crank": text }, "car.crank")).filter(({ rule }) => rule === "wrong-form");
+    expect(found.map(({ message }) => message)).toEqual([expect.stringContaining("rows at two pressures or more")]);
   });
 
   it("follows a set-up's pressure, at the set-up's line", () => {
