@@ -45,8 +45,10 @@ function exchange(m: Float64Array, width: number, i: number, j: number): void {
 /** Row i less f times row k, from a column on. */
 function taken(m: Float64Array, width: number, i: number, k: number, fRe: number, fIm: number, from: number): void {
   for (let c = from; c < width; c++) {
-    const [own, other] = [2 * (i * width + c), 2 * (k * width + c)];
-    const [re, im] = [m[other]!, m[other + 1]!];
+    const own = 2 * (i * width + c);
+    const other = 2 * (k * width + c);
+    const re = m[other]!;
+    const im = m[other + 1]!;
     m[own]! -= fRe * re - fIm * im;
     m[own + 1]! -= fRe * im + fIm * re;
   }

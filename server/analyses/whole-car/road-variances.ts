@@ -28,7 +28,7 @@ export interface RoadConditions {
 export const USUAL_BAND = { from: 0.01, to: 10 };
 
 /** Octaves of one interval of the first look. */
-const OCTAVES = 1.5;
+const OCTAVES = 2;
 
 /**
  * Mean squares of the outputs, which every channel has in the same order.
@@ -58,10 +58,10 @@ export function meanSquares(
 }
 
 /** ln f where the band begins, where it is cut, and where it ends; undefined where there is none. */
-export function bandOf({ band, speed }: RoadConditions): readonly number[] | undefined {
+export function bandOf({ band, speed }: RoadConditions, octaves = OCTAVES): readonly number[] | undefined {
   const [from, to] = [Math.log(band.from * speed), Math.log(band.to * speed)];
   if (!Number.isFinite(from) || !Number.isFinite(to) || !(to > from)) return undefined;
-  const parts = Math.ceil((to - from) / (OCTAVES * Math.LN2));
+  const parts = Math.ceil((to - from) / (octaves * Math.LN2));
   return Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts);
 }
 

@@ -72,7 +72,7 @@ export interface NoRoadResponse {
  * Of the estimated error, which is far on the safe side: what is left of it is below a part in ten thousand, far below what
  * a road's class says.
  */
-const ACCURACY = 3e-3;
+const ACCURACY = 1e-2;
 
 export function roadResponse(car: WholeCar, road: RoadCase): RoadResponse | NoRoadResponse {
   const dynamics = carDynamics(car);

@@ -108,9 +108,12 @@ interface Modal {
 function evaluator({ re, im, entering, shown, through, inputs, displacements }: Modal): Responder["at"] {
   const states = re.length;
   const x = new Float64Array(2 * states);
+  const columns = Array.from({ length: inputs }, (_, c) =>
+    Float64Array.from({ length: states }, (_, i) => entering[i * inputs + c]!),
+  );
   const answered = answers(Float64Array.from(re), Float64Array.from(im), x);
   return (omega, road, into) => {
-    multiplied(entering, road, inputs, x, states);
+    entered(columns, road, x);
     if (!answered(omega)) return false;
     multiplied(shown, x, states, into, displacements);
     for (let d = 0, at = 0; d < displacements; d++) {
@@ -125,10 +128,26 @@ function evaluator({ re, im, entering, shown, through, inputs, displacements }: 
   };
 }
 
+/** x = Σ column · height; most heights are none where one after the other is asked about. */
+function entered(columns: readonly Float64Array[], road: Float64Array, x: Float64Array): void {
+  x.fill(0);
+  for (let c = 0; c < columns.length; c++) {
+    const re = road[2 * c]!;
+    const im = road[2 * c + 1]!;
+    if (re === 0 && im === 0) continue;
+    const column = columns[c]!;
+    for (let i = 0; i < column.length; i++) {
+      x[2 * i]! += column[i]! * re;
+      x[2 * i + 1]! += column[i]! * im;
+    }
+  }
+}
+
 /** y = A x for a real A, row by row, and a complex x. */
 function multiplied(a: Float64Array, x: Float64Array, width: number, y: Float64Array, height: number): void {
   for (let i = 0, at = 0; i < height; i++) {
-    let [re, im] = [0, 0];
+    let re = 0;
+    let im = 0;
     for (let j = 0; j < width; j++, at++) {
       const value = a[at]!;
       re += value * x[2 * j]!;

@@ -5,7 +5,7 @@
  * At the nodes of one sum over ln f stand the travels s₀ that the road makes and the travels T that unit forces between body
  * and wheels make, both of the car as it was. With D = ΔK + jωΔC more between them, (I + T D) s = s₀: four by four.
  *
- * Invariant: with nothing more it is the car itself; nodes are those of the first look, good to a few parts in ten thousand.
+ * Invariant: with nothing more it is the car itself; nodes are those of a first look, good to some parts in a hundred thousand.
  */
 import { solvedInPlace } from "../../maths/complex-solve.js";
 import { integrate } from "../../maths/quadrature.js";
@@ -19,6 +19,9 @@ import { bandOf, heightsAt, type RoadConditions } from "./road-variances.js";
 import { type Responder, responderOf } from "./transfer.js";
 
 const WHEELS = 4;
+
+/** Of one interval with its fifteen nodes. */
+const OCTAVES = 3;
 
 /** Mean products of the four travels, m², and of their speeds, (m/s)². */
 export interface TravelSquares {
@@ -66,7 +69,7 @@ function pushed(dynamics: CarDynamics): LinearSystem {
 }
 
 function nodesOf(responder: Responder, delay: number, road: RoadConditions): readonly Node[] | undefined {
-  const edges = bandOf(road);
+  const edges = bandOf(road, OCTAVES);
   if (edges === undefined) return undefined;
   const found: (Omit<Node, "weights"> & { readonly common: number; readonly density: number })[] = [];
   const input = new Float64Array(4 * WHEELS);
@@ -120,7 +123,8 @@ function squaresOf(nodes: readonly Node[], stiffness: Rows, damping: Rows): Trav
       for (let j = 0; j <= i; j++) {
         let sum = 0;
         for (let h = 0; h < 2; h++) {
-          const [a, b] = [2 * (2 * i + h), 2 * (2 * j + h)];
+          const a = 2 * (2 * i + h);
+          const b = 2 * (2 * j + h);
           sum += weights[h]! * (s[a]! * s[b]! + s[a + 1]! * s[b + 1]!);
         }
         travel[i]![j]! += sum;
@@ -138,10 +142,14 @@ function squaresOf(nodes: readonly Node[], stiffness: Rows, damping: Rows): Trav
 function looped(into: Float64Array, give: Float64Array, k: Float64Array, c: Float64Array, omega: number): void {
   for (let i = 0; i < WHEELS; i++) {
     for (let j = 0; j < WHEELS; j++) {
-      let [re, im] = [i === j ? 1 : 0, 0];
+      let re = i === j ? 1 : 0;
+      let im = 0;
       for (let m = 0; m < WHEELS; m++) {
-        const [tRe, tIm] = [give[2 * (i * WHEELS + m)]!, give[2 * (i * WHEELS + m) + 1]!];
-        const [stiff, damped] = [k[m * WHEELS + j]!, omega * c[m * WHEELS + j]!];
+        const at = 2 * (i * WHEELS + m);
+        const tRe = give[at]!;
+        const tIm = give[at + 1]!;
+        const stiff = k[m * WHEELS + j]!;
+        const damped = omega * c[m * WHEELS + j]!;
         re += tRe * stiff - tIm * damped;
         im += tRe * damped + tIm * stiff;
       }
