@@ -16,8 +16,8 @@ function opened(lines: string) {
         : { text: readFileSync(new URL(`../../samples/${found}`, import.meta.url), "utf8") };
     },
   });
-  workspace.set("file:///work/over.crank", text);
-  return { text, file: workspace.file("file:///work/over.crank") };
+  workspace.set("file:///club/over.crank", text);
+  return { text, file: workspace.file("file:///club/over.crank") };
 }
 
 function hover(lines: string, at: string): string {
