@@ -148,7 +148,7 @@ function motionSection({ elements, name }: CaseFigures, unit: ShowUnit): Section
   };
 }
 
-/** "hairpin 46.8 % · 50.1 % · 41 %": the three shares of one case, for the line above a car. */
+/** "front at hairpin: load transfer 46.8 %, roll stiffness 50.1 %, downforce 41 %": of one case, for the line above a car. */
 export function sharesLine(car: CheckedCar): string {
   const asked = car.model.expectations.flatMap(({ at }) => at ?? []);
   const results = [...new Set(asked)].map((name) => car.cases.at(name));
