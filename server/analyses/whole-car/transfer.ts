@@ -108,9 +108,7 @@ interface Modal {
 function evaluator({ re, im, entering, shown, through, inputs, displacements }: Modal): Responder["at"] {
   const states = re.length;
   const x = new Float64Array(2 * states);
-  const columns = Array.from({ length: inputs }, (_, c) =>
-    Float64Array.from({ length: states }, (_, i) => entering[i * inputs + c]!),
-  );
+  const columns = Array.from({ length: inputs }, (_, c) => entering.filter((__, at) => at % inputs === c));
   const answered = answers(Float64Array.from(re), Float64Array.from(im), x);
   return (omega, road, into) => {
     entered(columns, road, x);
