@@ -1,5 +1,5 @@
 /** Words of load cases, expectations and the limits of the checks. */
-import { aShare, degrees, lessThanQuarterTurn, notNegative, seen } from "./sources.js";
+import { aShare, degrees, gravities, lessThanQuarterTurn, notNegative, seen } from "./sources.js";
 import { declares, figure, keyword, oneOf, quantity, refersTo } from "./slots.js";
 import type { Form, Word, WordGroup } from "./word.js";
 
@@ -46,7 +46,7 @@ const cases: readonly Word[] = [
     times: "one",
     fallback: "0 g",
     starter: "1.4 g",
-    usual: seen(-60, 60),
+    usual: seen(gravities(-6), gravities(6)),
     help: "Acceleration to the left: positive in a left turn, when the right wheels gain load.",
   },
   {
@@ -57,7 +57,7 @@ const cases: readonly Word[] = [
     times: "one",
     fallback: "0 g",
     starter: "-1.4 g",
-    usual: seen(-70, 40),
+    usual: seen(gravities(-7), gravities(4)),
     help: "Acceleration forwards: negative under braking.",
   },
   {
@@ -68,7 +68,7 @@ const cases: readonly Word[] = [
     times: "one",
     fallback: "0 g",
     starter: "-0.3 g",
-    usual: seen(-10, 30),
+    usual: seen(gravities(-1), gravities(3)),
     help:
       "Acceleration square to the road and upwards: positive in a dip, where the car is pressed into the road, negative over " +
       "a crest.",

@@ -13,3 +13,6 @@ export const aShare: Limits = { atLeast: 0, atMost: 1 };
 export const lessThanQuarterTurn: Limits = { above: -Math.PI / 2, below: Math.PI / 2 };
 
 export const degrees = (value: number): number => (value * Math.PI) / 180;
+
+/** Standard gravities in m/s². */
+export const gravities = (value: number): number => value * 9.80665;

@@ -28,11 +28,19 @@ const COLUMNS: readonly Column[] = [
   ["load transfer front", "loadTransferFront", "share", ({ loadTransferFront }) => loadTransferFront],
   ["roll stiffness front", "rollStiffnessFront", "share", ({ rollStiffnessFront }) => rollStiffnessFront],
   ["downforce front", "downforceFront", "share", ({ downforceFront }) => downforceFront],
-  ["load FL", "loadFrontLeft", "force", ({ wheels }) => wheels[0]?.load ?? 0],
-  ["FR", "loadFrontRight", "force", ({ wheels }) => wheels[1]?.load ?? 0],
-  ["RL", "loadRearLeft", "force", ({ wheels }) => wheels[2]?.load ?? 0],
-  ["RR", "loadRearRight", "force", ({ wheels }) => wheels[3]?.load ?? 0],
+  ["load FL", "loadFrontLeft", "force", ({ wheels }) => loadOf(wheels, 0)],
+  ["FR", "loadFrontRight", "force", ({ wheels }) => loadOf(wheels, 1)],
+  ["RL", "loadRearLeft", "force", ({ wheels }) => loadOf(wheels, 2)],
+  ["RR", "loadRearRight", "force", ({ wheels }) => loadOf(wheels, 3)],
 ];
+
+/** What an equilibrium leaves unbalanced, N: a load below it is none. */
+const RESIDUAL = 1e-6;
+
+function loadOf(wheels: CaseFigures["wheels"], at: 0 | 1 | 2 | 3): number {
+  const load = wheels[at]?.load ?? 0;
+  return Math.abs(load) < RESIDUAL ? 0 : load;
+}
 
 /** Both unloaded and in a turn: a column that has no figure at any point is left out. */
 export function sweepColumns({ points }: Sweep, unit: ShowUnit): readonly SweepColumn[] {

@@ -88,6 +88,7 @@ describe("bellcrank cases --sweep", () => {
     expect(sweep.end.reason).toMatch(/wheel lifts$/);
     expect(sweep.points[0].figures.downforceFront.value).toBeGreaterThan(40);
     expect(run("lateral", "--format", "markdown").out).toContain("wheel lifts");
+    expect(run("lateral", "--format", "markdown").out).not.toMatch(/\b0\.0000\d* N/);
   });
 
   it("knows wrong values", () => {

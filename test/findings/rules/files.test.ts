@@ -70,6 +70,7 @@ describe("measured-table", () => {
     const [first, ...more] = found(car("travel [mm],deflection [mm]\n-10,-9\n0,\n10,9\n"), "a.crank");
     expect(first?.rule).toBe("measured-table");
     expect(first?.message).toContain('The table in "m.csv", line 3 cannot be read');
+    expect(first?.message).toContain("Nothing that rests on it is computed; correct the file.");
     expect(more).toEqual([]);
   });
 

@@ -30,6 +30,17 @@ setup wet from wren {
 });
 
 describe("implausible-value", () => {
+  it.each([
+    ["lateral 9 g", "-6 g to 6 g"],
+    ["longitudinal -9 g", "-7 g to 4 g"],
+    ["vertical 5 g", "-1 g to 3 g"],
+  ])("tells the usual range of %s in whole gravities", (line, range) => {
+    const said = [...runRules(contextOfSetup(`case odd { ${line} }`))].filter(
+      ({ rule }) => rule === "implausible-value",
+    );
+    expect(said.map(({ message }) => message)).toEqual([expect.stringContaining(`in practice it is ${range} (`)]);
+  });
+
   it("informs with the usual range in the author's unit and where it comes from", () => {
     checkFindings(
       `use "shared.crank"
