@@ -1,8 +1,8 @@
 /** A form as it would be written, slot by slot: for help, messages and the reference page. One wording for all. */
 import type { DimensionName, Form, Slot } from "./word.js";
 
-/** How a value of a dimension is shown: by its unit, its name, or an example. */
-export type ShowDimension = (dimension: DimensionName) => string;
+/** How a dimension is shown: where a whole value stands, or as the unit behind numbers that are shown already. */
+export type ShowDimension = (dimension: DimensionName, as: "value" | "unit") => string;
 
 /** "between END and END", "NAME for MODE"; empty for a form that takes nothing. */
 export function formText(form: Form, show: ShowDimension): string {
@@ -16,11 +16,11 @@ export function slotText(slot: Slot, show: ShowDimension): string {
     case "choice":
       return slot.words.join(" | ");
     case "quantity":
-      return slot.label ?? show(slot.dimension);
+      return slot.label ?? show(slot.dimension, "value");
     case "point":
       return pointText(slot, show);
     case "range":
-      return `FROM .. TO ${show(slot.dimension)}`;
+      return `FROM .. TO ${show(slot.dimension, "unit")}`.trim();
     case "text":
       return `"${slot.label}"`;
     case "name":
@@ -40,5 +40,5 @@ export function slotText(slot: Slot, show: ShowDimension): string {
 
 function pointText({ size, dimension }: Extract<Slot, { kind: "point" }>, show: ShowDimension): string {
   const numbers = size === 3 ? "(x, y, z)" : "(y, z)";
-  return dimension === "length" ? `${numbers} ${show("length")}` : numbers;
+  return dimension === "length" ? `${numbers} ${show("length", "unit")}` : numbers;
 }

@@ -38,9 +38,10 @@ export function adjusted(
   const index = target.values.findIndex((value) => value.kind === "number" || value.kind === "point");
   const value = target.values[index];
   if (item === undefined || more !== undefined || value === undefined) {
-    const expected = [`${word.word} by ${value?.kind === "point" ? "(x, y, z) mm" : "<change>"}`];
+    const spoken = raw.head.segments.at(-1)?.text ?? word.word;
+    const expected = value === undefined ? [] : [`${spoken} by ${changeOf(value)}`];
     const detail = value === undefined ? "Only a number or a point can be adjusted." : undefined;
-    reader.report({ ...at(reader.uri, more ?? raw.head), kind: "wrong-form", word: word.word, expected, detail });
+    reader.report({ ...at(reader.uri, more ?? raw.head), kind: "wrong-form", word: spoken, expected, detail });
     return { values: undefined, deferred: false };
   }
   const moved = move(value, item, reader.on(reader.statement, word.word, undefined), {
@@ -50,6 +51,12 @@ export function adjusted(
     mirrored,
   });
   return { values: moved && target.values.map((other, i) => (i === index ? moved : other)), deferred: reader.deferred };
+}
+
+/** How a change of the value is written: in its own unit. */
+function changeOf(value: ResolvedValue): string {
+  if (value.kind === "point") return value.value.length === 2 ? "(y, z) mm" : "(x, y, z) mm";
+  return value.kind === "number" ? `CHANGE ${value.unit}`.trim() : "CHANGE";
 }
 
 interface Adjusting {

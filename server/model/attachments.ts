@@ -41,6 +41,8 @@ const bodies: ReadonlySet<string> = new Set(["lower-wishbone", "upper-wishbone",
 interface Spoken {
   readonly axle: AxleSides | undefined;
   readonly side: Side | undefined;
+  /** The side that is written. */
+  readonly written: Side | undefined;
   readonly rest: readonly string[];
   readonly origins: readonly Origin[];
 }
@@ -57,11 +59,15 @@ export function spokenOf(segments: readonly string[], origins: readonly Origin[]
   const side = second === "left" || second === "right" ? second : undefined;
   if (side !== undefined) at++;
   // A corner element is written for the left side: on the right one its ends are there too.
-  return { axle, side: around.side ?? side, rest: segments.slice(at), origins: origins.slice(at) };
+  return { axle, side: around.side ?? side, written: side, rest: segments.slice(at), origins: origins.slice(at) };
 }
 
 export function attachmentOf(value: AttachmentValue, around: Surroundings): Attachment | undefined {
   const spoken = spokenOf(value.segments, value.segmentOrigins, around);
+  if (around.side !== undefined && spoken.written !== undefined) {
+    const detail = "An element for corner stands on each side, and its ends are on its own.";
+    return reportForm(value.origin, [spoken.rest.join(".")], detail, around);
+  }
   const [body] = spoken.rest;
   if (body === "chassis") return onChassis(value, spoken, around);
   if (body !== undefined && bodies.has(body)) return onBody(value, spoken, around, body as RodCarrier);

@@ -99,7 +99,7 @@ export class Setting extends Followed {
   add(parent: TreeBlock, word: Word): TreeBlock {
     if (plainWord(this.line.items[0]) === "by") {
       if (word.adjusts === true) return this.#adjustDrawn(parent, word);
-      this.miss(parent, this.route.rest.length - 1);
+      reportMiss(this.line, this.line.path.at(-1) ?? "", stepsFrom(parent, false));
       return parent;
     }
     if (word.times === "many") return this.#amongMany(parent, word);
@@ -201,17 +201,22 @@ const matterOf = (values: readonly ResolvedValue[]): string =>
 export class Removal extends Followed {
   replace(parent: TreeBlock, index: number, target: TreeStatement): TreeBlock {
     const word = findWord(parent.concept, target.word);
-    if (word?.needed === true || word?.role === "structure") {
-      const { raw, path, scope } = this.line;
-      const detail = `${path.join(".")} cannot be done without.`;
-      scope.sink.report({ ...at(scope.uri, raw), kind: "wrong-form", word: "remove", expected: [], detail });
+    const isPart = word?.role === "structure";
+    if (word?.needed === true || isPart) {
+      const why = isPart ? "is part of the car as it is drawn" : "cannot be done without";
+      reportStays(this.line, `"${this.line.path.join(".")}" ${why}, and is not taken out.`);
       return parent;
     }
     return withoutStatement(parent, index);
   }
 
   add(parent: TreeBlock): TreeBlock {
-    this.miss(parent, this.route.rest.length - 1);
+    reportMiss(this.line, this.line.path.at(-1) ?? "", stepsFrom(parent, false));
     return parent;
   }
+}
+
+/** What a `remove` line cannot take out. */
+export function reportStays({ raw, scope }: Line, detail: string): void {
+  scope.sink.report({ ...at(scope.uri, raw), kind: "wrong-form", word: "remove", expected: [], detail });
 }

@@ -26,9 +26,10 @@ export function connectionOf(element: TreeStatement, around: Surroundings): Conn
   const [first, second] = written;
   if (first === undefined) return reportUnjoined(element, around);
   if (second !== undefined) {
-    const problem = { kind: "duplicate", word: second.word, what: "property", first: first.origin } as const;
+    const problem = { kind: "rivals", word: second.word, other: first.word, first: first.origin } as const;
     around.sink.report({ ...second.origin, ...problem });
   }
+  if (first.word !== "twists") checkTie(element, around);
   const here = { ...around, word: first.word };
   switch (first.word) {
     case "between":
@@ -85,6 +86,15 @@ function between(line: TreeStatement, around: Surroundings): ConnectionModel | u
   return first && second && { kind: "between", ends: [first, second], origin: line.origin };
 }
 
+/** A tie joins the free ends of two bars: nowhere else does it do anything. */
+function checkTie({ block }: TreeStatement, { sink }: Surroundings): void {
+  const tie = wordIn(block, "tie");
+  if (tie === undefined) return;
+  const expected = ["twists left.rocker against right.rocker"];
+  const detail = "A tie joins two bars that twist one rocker against the other, and this element is joined otherwise.";
+  sink.report({ ...tie.wordOrigin, kind: "wrong-form", word: "tie", expected, detail });
+}
+
 type Turning = { readonly body: "chassis" } | { readonly body: "rocker"; readonly side: Side; readonly axle: AxleName };
 
 function twists(element: TreeStatement, line: TreeStatement, around: Surroundings): TwistModel | undefined {
@@ -98,14 +108,20 @@ function twists(element: TreeStatement, line: TreeStatement, around: Surrounding
     around.sink.report({ ...line.origin, kind: "wrong-form", word: "twists", expected, detail });
     return undefined;
   }
+  if (against.body === "chassis") checkTie(element, around);
   const tie = pointIn(wordIn(element.block, "tie")?.block, "arm", "left");
   return { kind: "twists", of: { side: of.side, axle: of.axle }, against, tie, origin: line.origin };
 }
 
 function bodyOf(value: ResolvedValue, around: Surroundings): Turning | undefined {
   if (value.kind !== "path") return undefined;
-  const { axle, side, rest } = spokenOf(value.segments, value.segmentOrigins, around);
+  const { axle, side, written, rest } = spokenOf(value.segments, value.segmentOrigins, around);
   const [body, more] = rest;
+  if (around.side !== undefined && written !== undefined) {
+    const detail = "An element for corner stands on each side, and twists its own rocker.";
+    around.sink.report({ ...value.origin, kind: "wrong-form", word: around.word, expected: [rest.join(".")], detail });
+    return undefined;
+  }
   if (body === "chassis" && more === undefined) return { body };
   if (body !== "rocker" || more !== undefined) {
     const candidates = around.side === undefined ? ["left.rocker", "right.rocker", "chassis"] : ["rocker", "chassis"];

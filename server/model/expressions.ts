@@ -104,12 +104,13 @@ export function reportDimension(
   names: Pick<Names, "uri" | "report">,
   place: Item,
   wanted: DimensionName | Exponents,
-  { exponents }: Amount,
+  { exponents, unit }: Amount,
 ): void {
   const expected = typeof wanted === "string" ? wanted : (nameOfDimension(wanted) ?? "any");
   const due = typeof wanted === "string" ? wanted : describeDimension(wanted);
   const candidates = expected === "any" ? [] : unitsOf(expected);
-  const problem = { kind: "dimension", expected, due, found: describeDimension(exponents), candidates } as const;
+  const found = unit === "%" ? "share" : describeDimension(exponents);
+  const problem = { kind: "dimension", expected, due, found, candidates } as const;
   names.report({ ...at(names.uri, place), ...problem });
 }
 

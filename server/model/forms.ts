@@ -4,8 +4,9 @@
  */
 import type { Item, Path } from "../../grammar/index.js";
 import { connectives } from "../../grammar/vocabulary/index.js";
-import { formText } from "../../grammar/vocabulary/form-text.js";
+import { formText, type ShowDimension } from "../../grammar/vocabulary/form-text.js";
 import type { Form, Slot, Word } from "../../grammar/vocabulary/word.js";
+import { unitsOf } from "../quantities/index.js";
 
 export interface FormFit {
   readonly index: number;
@@ -139,7 +140,11 @@ export function formsWithoutName(word: Word): readonly Form[] {
   return forms;
 }
 
+/** `VALUE N/mm`, and `mm` alone behind a point or a range. */
+export const valueText: ShowDimension = (dimension, as) =>
+  (as === "unit" ? (unitsOf(dimension)[0] ?? "") : `VALUE ${unitsOf(dimension)[0] ?? ""}`).trim();
+
 /** A form for a message: `by ELEMENT`, `(x, y, z)`, `between A and B`. */
 export function describeForm(word: string, form: Form): string {
-  return [word, formText(form, (dimension) => `<${dimension}>`)].join(" ").trim();
+  return [word, formText(form, valueText)].join(" ").trim();
 }

@@ -40,6 +40,30 @@ function checkLinkage(axle: TreeBlock, side: Side, sink: Sink): void {
   const upper = wordIn(block, "upper-wishbone")?.block;
   checkApart(lower, "outer", upper, "outer", "upright", side, sink);
   checkRocker(block, side, sink);
+  if (side === "left") checkRods(block, sink);
+}
+
+/** What works the rocker: one rod, and not two. */
+function checkRods(linkage: TreeBlock, sink: Sink): void {
+  const rocker = wordIn(linkage, "rocker");
+  const [push, pull] = [wordIn(linkage, "push-rod"), wordIn(linkage, "pull-rod")];
+  if (push !== undefined && pull !== undefined) {
+    const [first, second] = push.origin.start < pull.origin.start ? [push, pull] : [pull, push];
+    const rivals = { kind: "rivals", word: second.word, other: first.word, first: first.origin } as const;
+    sink.report({ ...second.origin, ...rivals });
+    return;
+  }
+  const isUnread = ["push-rod", "pull-rod"].some((word) => linkage.broken?.has(word) === true);
+  if (rocker === undefined || push !== undefined || pull !== undefined || isUnread) return;
+  sink.report({
+    ...rocker.wordOrigin,
+    kind: "missing-property",
+    word: "push-rod",
+    concept: linkage.concept,
+    owner: "linkage",
+    starter: undefined,
+    insertAt: linkage.origin.end - 1,
+  });
 }
 
 function checkRocker(linkage: TreeBlock, side: Side, sink: Sink): void {

@@ -23,8 +23,6 @@ export function mention({ path, segments, scope }: Spoken, { statement, parent, 
   if (target === undefined) return;
   // `rocker.eye.third` and `rocker.third` are one place: a word before its name is no step.
   const steps = path[segment - 1] === statement.word ? segment - 1 : segment;
-  const around = path
-    .slice(0, steps)
-    .reduce<Place | undefined>((outer, step) => ({ segment: step, outer }), undefined);
+  const around = path.slice(0, steps).reduce<Place | undefined>((outer, step) => ({ segment: step, outer }), undefined);
   scope.sink.refer({ target, name: name.text, place: around, declaration: root }, at(scope.uri, written));
 }

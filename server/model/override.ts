@@ -8,7 +8,7 @@
 import type { Statement } from "../../grammar/index.js";
 import { findWord } from "../../grammar/vocabulary/index.js";
 import { adjustedInside } from "./adjuster.js";
-import { Removal, reportMiss, reportNoSides, Setting, type Line } from "./changes.js";
+import { Removal, reportNoSides, reportStays, Setting, type Line } from "./changes.js";
 import { changeAt, type Change } from "./edit.js";
 import { plainWord } from "./forms.js";
 import { mention } from "./mentions.js";
@@ -57,7 +57,7 @@ export class Overrides {
     const path = item.segments.map((segment) => segment.text);
     const line: Line = { raw, path, segments: item.segments, items: [], scope };
     const route = routeOf(this.#tree, path);
-    if (route.rest.length === 0) reportMiss(line, path.at(-1) ?? "", []);
+    if (route.rest.length === 0) reportStays(line, "A whole axle or side is not taken out.");
     else this.#change(line, route, new Removal(line, route));
   }
 

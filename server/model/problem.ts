@@ -46,6 +46,8 @@ export type ModelProblem = Origin &
         readonly insertAt: number;
       }
     | { readonly kind: "duplicate"; readonly word: string; readonly what: "property" | "name"; readonly first: Origin }
+    /** Two words of which a block holds one. */
+    | { readonly kind: "rivals"; readonly word: string; readonly other: string; readonly first: Origin }
     | {
         readonly kind: "wrong-form";
         readonly word: string;

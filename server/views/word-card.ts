@@ -1,6 +1,7 @@
 /** What a word of the language is: the vocabulary's entry as a hover or a completion's documentation. */
 import { formText } from "../../grammar/vocabulary/form-text.js";
 import type { Word } from "../../grammar/vocabulary/word.js";
+import { valueText } from "../model/forms.js";
 import { unitsOf } from "../quantities/index.js";
 
 export function wordCard(word: Word): string {
@@ -13,7 +14,7 @@ export function wordCard(word: Word): string {
 
 /** "NAME for MODE": the first way to write it, values by their usual unit. */
 export function firstForm(word: Word): string {
-  return formText(word.takes[0] ?? [], (dimension) => `VALUE ${unitsOf(dimension)[0] ?? ""}`.trim());
+  return formText(word.takes[0] ?? [], valueText);
 }
 
 function usualUnits(word: Word): string | undefined {

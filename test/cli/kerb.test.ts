@@ -11,17 +11,18 @@ setup over-kerbs from quill {
   kerb wave { height 5 mm, length 4000 mm, shape versed-sine, speed 60 km/h }
   kerb chicane { height 45 mm, length 500 mm, wheels left, case hairpin, speed 80 km/h, after 0.4 s }
   kerb slow { height 40 mm, length 500 mm }
-  kerb nowhere { height 40 mm, length 500 mm, case nowhere }
 }
 
 setup higher from over-kerbs { chicane.height 60 mm }
 `;
+const LOST = TEXT.replace("kerb slow {", "kerb nowhere { height 40 mm, length 500 mm, case nowhere }\n  kerb slow {");
 
 describe("bellcrank kerb", () => {
   let shop: Workshop;
-  const json = (...more: string[]) => {
-    const { out, code } = shop.run("kerb", FILE, ...more, "--format", "json");
-    expect(code).toBe(0);
+  const json = (...more: string[]) => told(FILE, 0, more);
+  const told = (file: string, expected: number, more: readonly string[]) => {
+    const { out, code } = shop.run("kerb", file, ...more, "--format", "json");
+    expect(code).toBe(expected);
     expect(problemsAgainst("kerb", out)).toEqual([]);
     return JSON.parse(out);
   };
@@ -40,9 +41,8 @@ describe("bellcrank kerb", () => {
   it("tells peaks, and why a kerb cannot be passed", () => {
     const { kerbs, cautions } = json("--setup", "over-kerbs");
     expect(cautions).toContain("competent person");
-    const [wave, chicane, slow, nowhere] = kerbs;
+    const [wave, chicane, slow] = kerbs;
     expect(slow.absent).toContain("no speed");
-    expect(nowhere.absent).toContain("no case nowhere");
     // A wave far longer than the car is stiff: both sides alike, no wheel in the air.
     expect(valueOf(wave, "front left", "most tyre load")).toBeCloseTo(
       valueOf(wave, "front right", "most tyre load"),
@@ -53,6 +53,12 @@ describe("bellcrank kerb", () => {
     expect(valueOf(chicane, "front left", "most tyre load")).toBeGreaterThan(2 * before);
     expect(valueOf(chicane, "front left", "time off the ground")).toBeGreaterThan(0.01);
     expect(valueOf(chicane, "front left", "most bump travel")).toBeGreaterThan(5);
+  });
+
+  it("tells a case that is not there, and ends as a file with an error does", () => {
+    shop.write("lost.crank", LOST);
+    const { kerbs } = told("lost.crank", 1, ["--setup", "over-kerbs", "--kerb", "nowhere"]);
+    expect(kerbs[0].absent).toContain("no case nowhere");
   });
 
   it("takes what a set-up overrides: a higher kerb strikes harder", () => {

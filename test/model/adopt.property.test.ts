@@ -87,7 +87,7 @@ function edited(text: string, { at: share, remove, insert, isDigit }: Edit): str
 describe("a file that is typed into", () => {
   for (const [name, text, runs] of [
     ["small cars and set-ups", small, 150],
-    ["a whole car with its parts and set-ups", whole, 25],
+    ["a whole car with its parts and set-ups", whole, 12],
   ] as const) {
     it(`is resolved as if it were new: ${name}`, () => {
       fc.assert(

@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { runRules } from "../../server/findings/run.js";
 import { afterFix } from "../support/check-fixes.js";
-import { contextOfSetup } from "../support/shared-car.js";
+import { contextOf } from "../support/context.js";
+import { contextOfSetup, sharedCar } from "../support/shared-car.js";
 
 const claimsOf = (...lines: readonly string[]) => {
   const { cars, problems } = contextOfSetup(...lines);
@@ -115,5 +116,66 @@ describe("a line for one side", () => {
     const { claims, kinds } = claimsOf(damper("roll", "extra"));
     expect(kinds).toEqual(["wrong-form"]);
     expect(Object.keys(claims).some((path) => path.endsWith("extra"))).toBe(false);
+  });
+});
+
+describe("what stands beside what it cannot stand beside", () => {
+  const wren = (from: string, to: string) => {
+    const text = (sharedCar["shared.crank"] ?? "").replace(from, to);
+    return contextOf({ ...sharedCar, "shared.crank": text }, "shared.crank");
+  };
+  const rod = /      push-rod .*\n/.exec(sharedCar["shared.crank"] ?? "")?.[0] ?? "";
+
+  it("is told for two rods on one rocker", () => {
+    const { problems } = wren(rod, rod + rod.replace("push-rod", "pull-rod"));
+    expect(problems).toMatchObject([{ kind: "rivals", word: "pull-rod", other: "push-rod" }]);
+  });
+
+  it("is told for a rocker that no rod works, and mended", () => {
+    const context = wren(rod, "");
+    expect(context.problems).toMatchObject([{ kind: "missing-property", word: "push-rod", owner: "linkage" }]);
+    const after = afterFix(context, "missing-property");
+    expect(after.text).toMatch(/push-rod on lower-wishbone \{/);
+    expect(after.context.problems).toEqual([]);
+  });
+
+  it.each([
+    ["between", "rate 55 N/mm\n"],
+    ["twists rocker against chassis", "twists rocker against chassis\n"],
+  ])("is told for a tie of an element that is joined by %s", (_, line) => {
+    const { problems } = wren(line, `${line}      tie { arm (10, 195, 520) mm }\n`);
+    expect(problems).toMatchObject([{ kind: "wrong-form", word: "tie" }]);
+  });
+
+  it("is told for two ways to be joined", () => {
+    const found = runRules(contextOfSetup("front.third.ratio 1"));
+    expect(found[0]?.message).toMatch(/^"ratio" stands beside "between", and only one of the two can hold/);
+  });
+
+  it("is told for a side in an element that has one on each", () => {
+    const { problems } = wren("between rocker.side and chassis", "between right.rocker.side and chassis");
+    expect(problems).toMatchObject([{ kind: "wrong-form", word: "between", expected: ["rocker.side"] }]);
+    const twisted = wren("twists rocker against chassis", "twists left.rocker against chassis");
+    expect(twisted.problems).toMatchObject([{ kind: "wrong-form", word: "twists", expected: ["rocker"] }]);
+  });
+});
+
+describe("a line that cannot do what it says", () => {
+  it.each([
+    ["remove front", "A whole axle or side is not taken out."],
+    ["remove front.left", "A whole axle or side is not taken out."],
+    ["remove front.track", '"front.track" cannot be done without'],
+    ["remove front.rocker.third", '"front.rocker.third" is part of the car as it is drawn'],
+    ["remove front.toe", 'there is no "toe"'],
+    ["drive by 3", 'there is no "drive" in what this derives from'],
+    ["front.third by 3 mm", "Only a number or a point can be adjusted"],
+    ["front.push-rod by", "Write `push-rod by CHANGE mm`"],
+    ["front.third.rate by 10 %", "This is a share in %, but a rate (force per length) is due"],
+    ["front.third.rate (1, 2)", "Write `rate VALUE N/mm`"],
+    ["front.travel 3 mm", "Write `travel FROM .. TO mm`"],
+  ])("is told in words that are true: %s", (line, words) => {
+    const messages = runRules(contextOfSetup(line)).map(({ message }) => message);
+    expect(messages).toHaveLength(1);
+    expect(messages[0]).toContain(words);
   });
 });

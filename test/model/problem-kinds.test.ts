@@ -65,6 +65,13 @@ const cases: { readonly [K in Kind]: readonly Case[] } = {
     { files: of(`${car("mass 3 kg")}car linnet {\n}\n`), at: "linnet", told: { what: "name" } },
     { files: setup("front.track 1401 mm\nfront.track 1402 mm"), at: "front.track 1402 mm", told: { what: "property" } },
   ],
+  rivals: [
+    {
+      files: of(front("spring a for heave { rate 3 N/mm, ratio 1, between left.rocker.b and right.rocker.b }")),
+      at: "between left.rocker.b and right.rocker.b",
+      told: { word: "between", other: "ratio" },
+    },
+  ],
   "wrong-form": [
     { files: of(car("mass (3, 4) kg")), at: "(3, 4) kg", told: { word: "mass" } },
     { files: of(car("wheelbase 3 mm { step 1 mm }")), at: "{ step 1 mm }", told: { word: "wheelbase" } },

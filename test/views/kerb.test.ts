@@ -10,7 +10,7 @@ function opened(lines: string) {
   const text = `use "quill/quill.crank"\n\nsetup over from quill {\n${lines}}\n`;
   const workspace = createWorkspace({
     read: (uri) => {
-      const found = /(samples|work)\/(.*)$/u.exec(uri)?.[2];
+      const found = /club\/(.*)$/u.exec(uri)?.[1];
       return found === undefined
         ? { missing: "missing" }
         : { text: readFileSync(new URL(`../../samples/${found}`, import.meta.url), "utf8") };

@@ -61,12 +61,16 @@ function* check(context: RuleContext): Generator<Finding> {
   }
 }
 
+/** One axle drawn by itself is a way to begin, not a mistake. */
+const isHalf = ({ car }: Unsolved): boolean =>
+  car.model.axles.front === undefined || car.model.axles.rear === undefined;
+
 /** Those of one car for one reason together, without what the base has already. */
 function alike(cases: readonly Unsolved[]): readonly (readonly Unsolved[])[] {
   const groups = new Map<string, Unsolved[]>();
   for (const found of cases) {
     const { reason } = found.result;
-    if (sameInBase(found, (base) => base.kind === "absent" && base.reason === reason)) continue;
+    if (isHalf(found) || sameInBase(found, (base) => base.kind === "absent" && base.reason === reason)) continue;
     const key = `${nameOf(found.car)} ${reason}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [found]);

@@ -26,21 +26,26 @@ const meta = { id: "duplicate-property", title: "A property given twice", cost: 
 export const duplicateProperty: Rule = {
   meta,
   check: (context) =>
-    fromModel(meta, context, ["duplicate"], (problem) =>
-      problem.what !== "property"
-        ? undefined
-        : {
-            message: `${quoted(problem.word)} is given twice in this block, and only one can hold. Keep the one that is meant and remove the other.`,
-            related: [{ origin: problem.first, message: `${quoted(problem.word)} is given here first` }],
-          },
-    ),
+    fromModel(meta, context, ["duplicate", "rivals"], (problem) => {
+      if (problem.kind === "rivals") return rivals(problem);
+      if (problem.what !== "property") return undefined;
+      return {
+        message: `${quoted(problem.word)} is given twice in this block, and only one can hold. Keep the one that is meant and remove the other.`,
+        related: [{ origin: problem.first, message: `${quoted(problem.word)} is given here first` }],
+      };
+    }),
   fix: (finding, context) => {
-    const problem = problemBehind(finding, "duplicate");
+    const problem = problemBehind(finding, "duplicate") ?? problemBehind(finding, "rivals");
     return problem ? choices(problem, context) : [];
   },
 };
 
-function choices(problem: ModelProblemOf<"duplicate">, context: RuleContext): readonly Fix[] {
+const rivals = ({ word, other, first }: ModelProblemOf<"rivals">) => ({
+  message: `${quoted(word)} stands beside ${quoted(other)}, and only one of the two can hold. Keep the one that is meant and remove the other.`,
+  related: [{ origin: first, message: `${quoted(other)} stands here` }],
+});
+
+function choices(problem: ModelProblemOf<"duplicate" | "rivals">, context: RuleContext): readonly Fix[] {
   const { document } = context.parsed;
   if (problem.uri !== context.uri || problem.first.uri !== context.uri) return [];
   const first = entryAt(document, problem.first);
