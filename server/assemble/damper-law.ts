@@ -48,10 +48,14 @@ function kneeOf(block: ResolvedBlock): Half | Lawless | undefined {
 }
 
 /** Rows, a measured curve, or a knee. */
-function settingOf(block: ResolvedBlock): Half | Lawless | undefined {
+function settingOf(block: ResolvedBlock, word: string): Half | Lawless | undefined {
   const table = tableOf(blockOf(block, "curve")?.rows ?? block.rows);
-  return table === undefined ? kneeOf(block) : halfTable(table, 1);
+  if (table === undefined) return kneeOf(block);
+  return table.values.some((force) => force < 0) ? belowNought(word) : halfTable(table, 1);
 }
+
+const belowNought = (word: string): Lawless =>
+  lawless(`its ${word} has a force below nought, where forces of either side are entered positive`, true, word);
 
 const noSuchClick = (word: string, clicks: number, of: number): Lawless =>
   lawless(`its ${word} stands at click ${clicks} of ${of}, which it has not`, true, `${word}.clicks`);
@@ -61,7 +65,7 @@ function betweenSettings(side: ResolvedBlock, word: string): Half | Lawless | un
   const [closedBlock, openBlock] = [blockOf(side, "closed"), blockOf(side, "open")];
   if (closedBlock === undefined && openBlock === undefined) return undefined;
   if (closedBlock === undefined || openBlock === undefined) return lawless(`its ${word} needs both closed and open`);
-  const [closed, open] = [settingOf(closedBlock), settingOf(openBlock)];
+  const [closed, open] = [settingOf(closedBlock, word), settingOf(openBlock, word)];
   if (closed === undefined || open === undefined) return lawless(`a setting of its ${word} has no points`);
   if (isLawless(closed)) return closed;
   if (isLawless(open)) return open;
@@ -100,7 +104,7 @@ function clicked(measured: Half, side: ResolvedBlock, word: string): Half | Lawl
 function sideOf(block: ResolvedBlock, word: "bump" | "rebound"): Half | Lawless {
   const side = blockOf(block, word);
   if (side === undefined) return lawless(`it has no ${word}`);
-  const half = betweenSettings(side, word) ?? settingOf(side);
+  const half = betweenSettings(side, word) ?? settingOf(side, word);
   if (half === undefined) return lawless(`its ${word} has no points`);
   return isLawless(half) ? half : clicked(half, side, word);
 }
@@ -109,6 +113,9 @@ function wholeCurve(block: ResolvedBlock): readonly [Half | Lawless, Half | Lawl
   const curve = blockOf(block, "curve");
   const table = curve && tableOf(curve.rows);
   if (table === undefined) return undefined;
+  // At negative speed either sign is usual: as entered in a table, or as a bench measures it.
+  const isDriven = table.values.some((force, i) => force < 0 && (table.keys[i] ?? 0) > 0);
+  if (isDriven) return [belowNought("curve"), belowNought("curve")];
   return [
     halfTable(table, 1) ?? lawless("its curve has no points at positive speed, which is bump"),
     halfTable(table, -1) ?? lawless("its curve has no points at negative speed, which is rebound"),

@@ -179,6 +179,7 @@ const table: readonly Bad[] = [
     "side-damper",
     ["side"],
     [
+      ["a damper force below nought", "25 mm/s: 100 N,", "25 mm/s: -100 N,", "unbuildable at V-48"],
       [
         "damper rows out of order",
         "25 mm/s: 100 N, 50 mm/s: 200 N",
