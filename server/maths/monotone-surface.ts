@@ -36,9 +36,12 @@ function innerSlope(h0: number, h1: number, a: Dual, b: Dual): Dual {
   if (a.v * b.v <= 0) return ZERO;
   const w0 = 2 * h1 + h0;
   const w1 = h1 + 2 * h0;
-  const sum = w0 / a.v + w1 / b.v;
-  const v = (w0 + w1) / sum;
-  return dual(v, (v / sum) * ((w0 * a.d) / (a.v * a.v) + (w1 * b.d) / (b.v * b.v)));
+  // Against the larger one, so that next to nothing over next to nothing is still a number.
+  const size = Math.max(Math.abs(a.v), Math.abs(b.v));
+  const [p, q] = [a.v / size, b.v / size];
+  const sum = w0 * q + w1 * p;
+  const part = (w0 + w1) / sum;
+  return dual(part * a.v * q, (part * (w0 * q * q * a.d + w1 * p * p * b.d)) / sum);
 }
 
 /** Three-point slope at an end, held to the sign of its chord and to three times it. */

@@ -36,6 +36,15 @@ describe("monotone surface", () => {
     expect(plane.isOutside(2, 1)).toBe(false);
   });
 
+  it("is a number where one of its chords is next to nothing", () => {
+    const surface = monotoneSurface(x, y, [
+      [0, 0, 0, 0],
+      [-1e-323, 0, 0, 0],
+      [0, 2.0554922066116177, 0, 0],
+    ]);
+    expect(Object.values(surface.at(0.6, 0.001)).every(Number.isFinite)).toBe(true);
+  });
+
   it("derivatives are those of the value; nothing rises above or falls below its points", () => {
     const heights = fc.array(fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 4, maxLength: 4 }), {
       minLength: 3,
