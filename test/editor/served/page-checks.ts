@@ -7,7 +7,7 @@ import { placeOf } from "../places.js";
 import { hoverText, imageWidths } from "./page/hover.js";
 import { previewBody } from "./page/preview.js";
 import { type Coloured, colouredPieces, squiggles } from "./page/text.js";
-import { openRows, runTestsOfFile, showTests, testLabels } from "./page/testing.js";
+import { openRows, runTestsOfFile, showOnlyTestsOfFile, showTests, testLabels } from "./page/testing.js";
 import { goTo, runCommand } from "./page/workbench.js";
 import type { PageEditor } from "./page-editor.js";
 
@@ -109,6 +109,7 @@ export const pageChecks: readonly PageCheck[] = [
       const limit = placeOf(folder.text(path), /expect front\.heave-rate between (150) and/);
       await editor.type(limit, limit.found.length, "185");
       await showTests(editor.page);
+      await showOnlyTestsOfFile(editor.page);
       await goTo(editor.page, limit);
       await runTestsOfFile(editor.page);
       const failed = (labels: readonly string[]): boolean =>

@@ -1,12 +1,22 @@
 /** The menu of fixes at the cursor. */
 import type { Locator, Page } from "playwright-core";
 
-/** The menu opens empty-handed where a finding has only just come, so its rows are waited for. */
+const TRIES = 6;
+const TRY_MS = 5000;
+
+/** The menu opens empty-handed, or not at all, where a finding has only just come: then it is asked for again. */
 async function openMenu(page: Page): Promise<Locator> {
-  await page.keyboard.press("Control+.");
   const rows = page.locator(".action-widget:visible .monaco-list-row.action");
-  await rows.first().waitFor();
-  return rows;
+  for (let left = TRIES; ; left--) {
+    await page.keyboard.press("Control+.");
+    try {
+      await rows.first().waitFor({ timeout: TRY_MS });
+      return rows;
+    } catch (reason) {
+      if (left <= 1) throw reason;
+      await page.keyboard.press("Escape");
+    }
+  }
 }
 
 export async function fixTitles(page: Page): Promise<string[]> {
