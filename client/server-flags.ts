@@ -10,5 +10,5 @@
 export const SERVER_MEMORY_FLAGS: readonly string[] = [
   "--min-semi-space-size=4",
   "--max-semi-space-size=8",
-  "--max-old-space-size=256",
+  "--max-old-space-size=512",
 ];

@@ -160,13 +160,14 @@ export class CheckedFiles {
     return {
       model,
       get cases() {
-        return (cases ??= analyses.cases(model, onSeats()));
+        // Kept there for the cars that are worked on: a thousand open set-ups would fill the memory.
+        return onSeats() === undefined ? analyses.cases(model) : (cases ??= analyses.cases(model, onSeats()));
       },
       get ride() {
-        return (ride ??= analyses.ride(model, onSeats()));
+        return onSeats() === undefined ? analyses.ride(model) : (ride ??= analyses.ride(model, onSeats()));
       },
       get kerbs() {
-        return (kerbs ??= analyses.kerbs(model, onSeats()));
+        return onSeats() === undefined ? analyses.kerbs(model) : (kerbs ??= analyses.kerbs(model, onSeats()));
       },
       base,
       mechanism(name) {
