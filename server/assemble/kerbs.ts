@@ -1,21 +1,9 @@
 /** The kerbs that are written for a car. */
+import type { KerbAsked } from "../elements/kerb-asked.js";
 import type { CarModel } from "../model/car.js";
 import { numberOf, statementOf, wordOf } from "./reading.js";
 
-interface WrittenKerb {
-  readonly name: string;
-  readonly height: number | undefined;
-  readonly length: number | undefined;
-  readonly shape: string | undefined;
-  readonly contact: number | undefined;
-  readonly wheels: string | undefined;
-  readonly axles: string | undefined;
-  readonly speed: number | undefined;
-  readonly case: string | undefined;
-  readonly after: number | undefined;
-}
-
-export const kerbsOf = (car: CarModel): readonly WrittenKerb[] =>
+export const kerbsOf = (car: CarModel): readonly KerbAsked[] =>
   car.block.statements.flatMap(({ word, name, block }) => {
     if (word !== "kerb" || name === undefined || block === undefined) return [];
     const at = statementOf(block, "case")?.values.find((value) => value.kind === "path");

@@ -4,6 +4,7 @@
  * Invariant: nothing is assembled, solved or integrated for a car whose kerbs nobody asks for.
  */
 import { AT_REST, type LoadCase } from "../../elements/loaded-car.js";
+import type { KerbAsked } from "../../elements/kerb-asked.js";
 import { absent, isAbsent } from "../absent.js";
 import type { CaseSolver } from "../equilibrium/case-solver.js";
 import { whyNotWords } from "../equilibrium/words.js";
@@ -12,20 +13,6 @@ import type { RideNumbers } from "../whole-car/linearise.js";
 import { type Shape, SHAPES } from "./bump.js";
 import { type StrikeFigures, strikeFigures } from "./figures.js";
 import { type Kerb, type Moment, strike } from "./strike.js";
-
-/** As it is written; what is undefined is not. */
-export interface KerbAsked {
-  readonly name: string;
-  readonly height: number | undefined;
-  readonly length: number | undefined;
-  readonly shape: string | undefined;
-  readonly contact: number | undefined;
-  readonly wheels: string | undefined;
-  readonly axles: string | undefined;
-  readonly speed: number | undefined;
-  readonly case: string | undefined;
-  readonly after: number | undefined;
-}
 
 export interface KerbStrike {
   readonly kind: "strike";
