@@ -1,5 +1,5 @@
 /**
- * Every file that is made from the vocabulary, by its path in the repository. `generate.mjs`
+ * Every file that is made from the vocabulary, by its path in the repository. `test/support/generate.mjs`
  * writes them; a test holds what is committed against this.
  */
 import { languageConfiguration } from "./language-configuration.js";
