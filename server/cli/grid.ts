@@ -35,5 +35,6 @@ function spaced(from: number, to: number, count: number): readonly number[] {
 function expectedFor(dimension: DimensionName): string {
   if (dimension === "speed") return "a value with its unit, such as 120km/h";
   if (dimension === "acceleration") return "a value with its unit, such as 1.5g";
+  if (dimension === "frequency") return "a range with its unit and a count, such as 0.5..30Hz:61";
   return `a range with its unit and a count, such as ${dimension === "angle" ? "-2..2deg:5" : "-30..30mm:7"}`;
 }

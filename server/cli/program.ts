@@ -9,6 +9,7 @@ import { kerbCommand } from "./commands/kerb.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
+import { responseCommand } from "./commands/response.js";
 import { roadCommand } from "./commands/road.js";
 import { solveCommand } from "./commands/solve.js";
 import { sweepCommand } from "./commands/sweep.js";
@@ -31,6 +32,7 @@ export function program(ends: Ends): Command {
     casesCommand,
     modesCommand,
     roadCommand,
+    responseCommand,
     kerbCommand,
     kinematicsCommand,
     curvesCommand,

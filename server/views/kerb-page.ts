@@ -98,7 +98,7 @@ export function kerbPage({ model }: CheckedCar, found: readonly KerbFound[]): Ra
   const unit = unitsOfCar(model);
   const reasons = found.flatMap(([name, strike]) => (isAbsent(strike) ? [`${name}: ${strike.reason}`] : []));
   const sections = found.flatMap(([, strike]) => (isAbsent(strike) ? [] : [kerbSection(strike, unit)]));
-  return { title: titleOf(model), sections, reasons: [...reasons, ...(sections.length === 0 ? [] : [HOW])] };
+  return { title: titleOf(model), sections, reasons, notes: sections.length === 0 ? [] : [HOW] };
 }
 
 const HOW =

@@ -28,8 +28,7 @@ export function modesPage(car: CheckedCar, at: string | undefined): RatesPage {
     }
     return [modesSection(ride), pureSection(ride, reasons)];
   });
-  if (!hasLag(car)) reasons.add(NOT_ASSESSED);
-  return { title: titleOf(car.model), sections, reasons: [...reasons] };
+  return { title: titleOf(car.model), sections, reasons: [...reasons], notes: hasLag(car) ? [] : [NOT_ASSESSED] };
 }
 
 const NOT_ASSESSED =

@@ -15,6 +15,7 @@ export function pageMarkdown(page: RatesPage): string {
     `# ${page.title}`,
     ...page.sections.map(section),
     ...reasons,
+    ...(page.notes ?? []).map((note) => `Note: ${note}`),
     `> ${cautions.replaceAll("\n", "\n> ")}`,
   ];
   return withUnitStars(`${parts.join("\n\n")}\n`);

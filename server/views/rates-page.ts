@@ -19,6 +19,8 @@ export interface RatesPage {
   readonly sections: readonly Section[];
   /** Reasons behind the dashes of the tables, each once. */
   readonly reasons: readonly string[];
+  /** How the figures are meant, where that needs a word. */
+  readonly notes?: readonly string[];
 }
 
 export function ratesPage(car: CheckedCar): RatesPage {

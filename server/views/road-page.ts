@@ -65,7 +65,7 @@ export function roadPage(car: CheckedCar, road: RoadAsked, at: string | undefine
       ["rear", showFigure(found.rear.raised, unit("length"), 3)],
     ],
   };
-  return { title: titleOf(car.model), sections: [section, raised], reasons: [...reasons, LINEAR] };
+  return { title: titleOf(car.model), sections: [section, raised], reasons: [...reasons], notes: [LINEAR] };
 }
 
 const LINEAR =

@@ -13,6 +13,7 @@ export function problemsAgainst(
     | "rates-at"
     | "kinematics"
     | "modes"
+    | "response"
     | "road"
     | "kerb"
     | "solve"

@@ -87,3 +87,7 @@ export const KERB_ENERGY = 5e-4;
 export const KERB_MIRROR_M = 1e-9;
 /** Peak load with the usual steps against fine ones, relative. */
 export const KERB_STEPS = 5e-3;
+/** Transfer functions by modes against each frequency solved by itself, relative. */
+export const DIRECT_RESPONSE = 1e-8;
+/** Root mean squares summed by trapezes over the transfer functions, relative. */
+export const ROAD_SUMMED = 2e-4;

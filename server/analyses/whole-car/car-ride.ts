@@ -14,6 +14,7 @@ import type { Absent } from "../results.js";
 import type { WholeCar } from "./car-data.js";
 import { type Onset, onsetOfInstability } from "./instability.js";
 import { linearise, type RideNumbers } from "./linearise.js";
+import { type FrequencyResponse, frequencyResponse, type ResponseAsked } from "./frequency-response.js";
 import { type Modes, modesOf, type Stability } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
 import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
@@ -58,11 +59,15 @@ export interface CarRide {
   stability(name: string | undefined): Stability | Absent;
   /** On the straight at the road's speed; in a case with its loads, springs and air. */
   road(name: string | undefined, road: RoadAsked): RoadResponse | Absent;
+  /** Gains and phases about a case, or at rest; `passing` at the case's own speed where none is asked for. */
+  response(name: string | undefined, asked: PartialBy<ResponseAsked, "speed">): FrequencyResponse | Absent;
   /** On a straight and level road, from rest to a speed, m/s. */
   onset(to: number): Onset | Absent;
   /** The speed, m/s, at which downforce outgrows the springs on a straight road; undefined where it does not up to there. */
   divergence(to: number): number | undefined;
 }
+
+type PartialBy<T, K extends keyof T> = Omit<T, K> & { readonly [P in K]?: T[P] | undefined };
 
 const NO_RESPONSE = {
   unstable: "the car does not settle there",
@@ -133,6 +138,11 @@ export function carRide(
       const found = onRoad(rest.standing, ride.solution, ride.car, { ...road, staticLoads: ride.loads });
       if (isAbsent(found)) return found;
       return found.kind === "road-response" ? found : absent(NO_RESPONSE[found.reason]);
+    },
+    response(name, { speed, ...asked }) {
+      // At rest, a speed that is asked for means the car on a straight at that speed, as `road` takes it.
+      const ride = name === undefined ? linear({ ...AT_REST, speed: speed ?? 0 }) : linearAt(name);
+      return isAbsent(ride) ? ride : frequencyResponse(ride.car, { ...asked, speed: speed ?? ride.speed });
     },
     divergence(to) {
       const car = ready();

@@ -5,7 +5,7 @@ import { roadPage } from "../../views/road-page.js";
 import { type Asked, carCommand } from "../car-command.js";
 import { caseAsked } from "../case-asked.js";
 import type { Ends } from "../ends.js";
-import { gridOf } from "../grid.js";
+import { speedOf } from "../speed.js";
 import { pageText } from "../output/rates-text.js";
 import { roadCsv, roadJson } from "../output/road.js";
 import { UsageError } from "../usage-error.js";
@@ -42,11 +42,10 @@ export function roadCommand(root: Command, ends: Ends): void {
 
 function roadAsked({ ride, model }: Car, asked: Asked): Road {
   const letter = asked["class"] ?? ride.written?.class;
-  const speed = asked["speed"] === undefined ? ride.written?.speed : gridOf("--speed", asked["speed"], "speed")[0];
+  const speed = asked["speed"] === undefined ? ride.written?.speed : speedOf(asked["speed"]);
   if (letter === undefined || speed === undefined)
     throw new UsageError(
       `${model.setup ?? model.name} has no road block: say --class and --speed, such as --class B --speed 120km/h`,
     );
-  if (!(speed > 0)) throw new UsageError(`--speed "${asked["speed"] ?? ""}": the speed on a road is above 0`);
   return { class: letter, speed, sides: asked["sides"] ?? ride.written?.sides ?? "isotropic" };
 }

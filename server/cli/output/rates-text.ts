@@ -13,5 +13,6 @@ export function pageText(page: RatesPage): string {
     page.reasons.length === 0
       ? []
       : [`${["No figure (-) where:", ...page.reasons.map((reason) => `  ${reason}`)].join("\n")}\n`];
-  return [`${pc.bold(page.title)}\n`, ...sections, ...reasons, `${pc.dim(cautions)}\n`].join("\n");
+  const notes = (page.notes ?? []).map((note) => `Note: ${note}\n`);
+  return [`${pc.bold(page.title)}\n`, ...sections, ...reasons, ...notes, `${pc.dim(cautions)}\n`].join("\n");
 }

@@ -3,10 +3,11 @@ import type { CheckedCar } from "../../findings/context.js";
 import { fromSI } from "../../quantities/index.js";
 import { isAbsent } from "../../views/figures.js";
 import { type roadPage, roadRows } from "../../views/road-page.js";
-import { unitsOfCar } from "../../views/units-of-car.js";
+import { type ShowUnit, unitsOfCar } from "../../views/units-of-car.js";
 import { csv } from "./csv.js";
 import { absence, json, quantity, rounded } from "./json.js";
 
+type RoadResponse = Parameters<typeof roadRows>[0];
 type Road = Parameters<typeof roadPage>[1];
 
 export function roadJson(car: CheckedCar, road: Road, at: string | undefined): string {
@@ -25,15 +26,27 @@ export function roadJson(car: CheckedCar, road: Road, at: string | undefined): s
             figure: name,
             rms: quantity(figure, shown),
           })),
+          meanRideHeight: {
+            front: quantity(found.front.raised, unit("length")),
+            rear: quantity(found.rear.raised, unit("length")),
+          },
         }),
   });
 }
 
+/** What the road adds to the mean ride heights, a value and no root mean square. */
+const raisedRows = ({ front, rear }: RoadResponse, unit: ShowUnit) =>
+  [
+    { subject: "front", figure: front.raised },
+    { subject: "rear", figure: rear.raised },
+  ].map((row) => ({ ...row, name: "change of mean ride height", unit: unit("length") }));
+
 export function roadCsv(car: CheckedCar, road: Road, at: string | undefined): string {
   const found = car.ride.road(at, road);
-  const rows = isAbsent(found) ? [] : roadRows(found, unitsOfCar(car.model));
+  const unit = unitsOfCar(car.model);
+  const rows = isAbsent(found) ? [] : [...roadRows(found, unit), ...raisedRows(found, unit)];
   return csv([
-    ["of", "figure", "rms", "unit"],
+    ["of", "figure", "value", "unit"],
     ...rows.map(({ subject, name, figure, unit }) => [
       subject,
       name,

@@ -1,0 +1,55 @@
+/** Transfer functions for machines: JSON, whose form is described by `schema/response.json`, and CSV, a column a curve. */
+import type { CheckedCar } from "../../findings/context.js";
+import { fromSI } from "../../quantities/index.js";
+import { isAbsent } from "../../views/figures.js";
+import { type Response, unitOfGain } from "../../views/response-page.js";
+import { unitsOfCar } from "../../views/units-of-car.js";
+import { csv } from "./csv.js";
+import { absence, json, rounded } from "./json.js";
+
+const inDegrees = (phase: number): number => rounded((phase * 180) / Math.PI);
+
+export function responseJson(car: CheckedCar, asked: Response, at: string | undefined): string {
+  const found = car.ride.response(at, asked);
+  const unit = unitsOfCar(car.model);
+  return json({
+    car: car.model.name,
+    setup: car.model.setup ?? null,
+    case: at ?? null,
+    road: asked.motion,
+    ...(isAbsent(found)
+      ? absence(found)
+      : {
+          frequency: { unit: "Hz", values: asked.frequencies.map(rounded) },
+          curves: found.curves.map(({ of, name, quantity, gain, phase }) => {
+            const shown = unitOfGain(quantity, unit);
+            return {
+              of,
+              figure: name,
+              gain: { unit: shown, values: gain.map((value) => rounded(fromSI(value, shown) ?? value)) },
+              phase: { unit: "deg", values: phase.map(inDegrees) },
+            };
+          }),
+        }),
+  });
+}
+
+export function responseCsv(car: CheckedCar, asked: Response, at: string | undefined): string {
+  const found = car.ride.response(at, asked);
+  if (isAbsent(found)) return csv([["frequency Hz"]]);
+  const unit = unitsOfCar(car.model);
+  const curves = found.curves.map(({ of, name, quantity, gain, phase }) => {
+    const shown = unitOfGain(quantity, unit);
+    return {
+      heads: [`${of} ${name} ${shown}`, `${of} ${name} phase deg`],
+      at: (index: number) => [rounded(fromSI(gain[index]!, shown) ?? gain[index]!), inDegrees(phase[index]!)],
+    };
+  });
+  return csv([
+    ["frequency Hz", ...curves.flatMap(({ heads }) => heads)],
+    ...asked.frequencies.map((frequency, index) => [
+      rounded(frequency),
+      ...curves.flatMap(({ at: row }) => row(index)),
+    ]),
+  ]);
+}
