@@ -30,7 +30,7 @@ export function responsePage(car: CheckedCar, asked: Response, at: string | unde
   const found = car.ride.response(at, asked);
   if (isAbsent(found)) return { title, sections: [], reasons: [found.reason] };
   const { frequencies } = asked;
-  const shown = spread(frequencies.length);
+  const shown = spread(frequencies);
   const section: Section = {
     title: `Gain over the height of the road, ${asked.motion}, ${nameOfCase(at)}`,
     columns: [
@@ -39,7 +39,7 @@ export function responsePage(car: CheckedCar, asked: Response, at: string | unde
       left("unit"),
       right("largest"),
       right("at"),
-      ...shown.map((index) => right(showQuantity(frequencies[index]!, "Hz", 3))),
+      ...shown.map(({ value }) => right(showQuantity(value, "Hz", 3))),
     ],
     rows: found.curves.map((curve) => rowOf(curve, frequencies, shown, unitOfGain(curve.quantity, unit))),
   };
@@ -49,17 +49,17 @@ export function responsePage(car: CheckedCar, asked: Response, at: string | unde
 function rowOf(
   { of, name, gain }: ResponseCurve,
   frequencies: readonly number[],
-  shown: readonly number[],
+  shown: readonly Place[],
   unit: string,
 ): readonly string[] {
-  const peak = gain.reduce((best, value, index) => (value > gain[best]! ? index : best), 0);
+  const largest = Math.max(...gain);
   return [
     of.replace("-", " "),
     name,
     unit,
-    showSmall(gain[peak]!, unit),
-    showQuantity(frequencies[peak]!, "Hz", 3),
-    ...shown.map((index) => showSmall(gain[index]!, unit)),
+    showSmall(largest, unit),
+    showQuantity(frequencies[gain.indexOf(largest)] ?? 0, "Hz", 3),
+    ...gain.filter((_, index) => shown.some((place) => place.index === index)).map((value) => showSmall(value, unit)),
   ];
 }
 
@@ -69,10 +69,16 @@ function showSmall(value: number, unit: string): string {
   return Number(text) < 1e-5 ? "0" : text;
 }
 
-/** At most six of the frequencies, evenly among them, first and last included. */
-function spread(count: number): readonly number[] {
-  const many = Math.min(count, MOST_SHOWN);
-  return Array.from({ length: many }, (_, i) => (many === 1 ? 0 : Math.round((i * (count - 1)) / (many - 1))));
+interface Place {
+  readonly index: number;
+  readonly value: number;
+}
+
+/** At most six of them, evenly among them, first and last included. */
+function spread(frequencies: readonly number[]): readonly Place[] {
+  const [last, most] = [frequencies.length - 1, MOST_SHOWN - 1];
+  const kept = new Set(Array.from({ length: MOST_SHOWN }, (_, i) => Math.round((i * last) / most)));
+  return frequencies.map((value, index) => ({ index, value })).filter(({ index }) => kept.has(index));
 }
 
 const LINEAR =

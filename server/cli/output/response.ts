@@ -40,16 +40,11 @@ export function responseCsv(car: CheckedCar, asked: Response, at: string | undef
   const unit = unitsOfCar(car.model);
   const curves = found.curves.map(({ of, name, quantity, gain, phase }) => {
     const shown = unitOfGain(quantity, unit);
-    return {
-      heads: [`${of} ${name} ${shown}`, `${of} ${name} phase deg`],
-      at: (index: number) => [rounded(fromSI(gain[index]!, shown) ?? gain[index]!), inDegrees(phase[index]!)],
-    };
+    return [
+      [`${of} ${name} ${shown}`, ...gain.map((value) => rounded(fromSI(value, shown) ?? value))],
+      [`${of} ${name} phase deg`, ...phase.map(inDegrees)],
+    ];
   });
-  return csv([
-    ["frequency Hz", ...curves.flatMap(({ heads }) => heads)],
-    ...asked.frequencies.map((frequency, index) => [
-      rounded(frequency),
-      ...curves.flatMap(({ at: row }) => row(index)),
-    ]),
-  ]);
+  const [first, ...columns] = [["frequency Hz", ...asked.frequencies.map(rounded)], ...curves.flat()];
+  return csv(first.map((cell, row) => [cell, ...columns.map((column) => column[row] ?? "")]));
 }

@@ -47,11 +47,11 @@ export function roadCsv(car: CheckedCar, road: Road, at: string | undefined): st
   const rows = isAbsent(found) ? [] : [...roadRows(found, unit), ...raisedRows(found, unit)];
   return csv([
     ["of", "figure", "value", "unit"],
-    ...rows.map(({ subject, name, figure, unit }) => [
+    ...rows.map(({ subject, name, figure, unit: shown }) => [
       subject,
       name,
-      isAbsent(figure) ? "" : rounded(fromSI(figure, unit) ?? figure),
-      unit,
+      isAbsent(figure) ? "" : rounded(fromSI(figure, shown) ?? figure),
+      shown,
     ]),
   ]);
 }
