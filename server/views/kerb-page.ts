@@ -6,9 +6,10 @@ import { showQuantity } from "../quantities/index.js";
 import { cautions } from "./cautions.js";
 import { titleOf } from "./car-title.js";
 import { isAbsent, showFigure } from "./figures.js";
+import { loadUnit, kerbTables, speedUnit } from "./kerb-tables.js";
 import { nameOfCase, wheelName } from "./modes-page.js";
 import type { RatesPage } from "./rates-page.js";
-import { asTable, left, right, type Section } from "./section.js";
+import { asTable, type Section } from "./section.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
 export interface KerbRow {
@@ -23,7 +24,7 @@ export type KerbFound = readonly [name: string, ReturnType<CarKerbs["at"]> & obj
 
 function elementRows(element: ElementStrike, unit: ShowUnit): readonly KerbRow[] {
   const { path, measure, before, force, deflection, speed, onStop } = element;
-  const load = unit(measure === "volume" ? "pressure" : measure === "angle" ? "moment" : "force");
+  const load = loadUnit(measure, unit);
   const travel = unit(measure);
   const row = (name: string, value: number, shown: string): KerbRow => ({ subject: path, name, value, unit: shown });
   const isDamper = speed !== undefined;
@@ -36,8 +37,8 @@ function elementRows(element: ElementStrike, unit: ShowUnit): readonly KerbRow[]
       : [row("least deflection", deflection.least, travel), row("most deflection", deflection.most, travel)]),
     ...(isDamper && measure !== "volume"
       ? [
-          row("fastest rebound", speed.least, measure === "angle" ? "deg/s" : unit("damper-speed")),
-          row("fastest bump", speed.most, measure === "angle" ? "deg/s" : unit("damper-speed")),
+          row("fastest rebound", speed.least, speedUnit(measure, unit)),
+          row("fastest bump", speed.most, speedUnit(measure, unit)),
         ]
       : []),
     ...(onStop === undefined ? [] : [row("time on the stop", onStop, "s")]),
@@ -79,25 +80,22 @@ function titleOfStrike({ name, kerb, case: at }: KerbStrike, unit: ShowUnit): st
 export function kerbCard({ kerbs, model }: CheckedCar, name: string): string | undefined {
   const found = kerbs.at(name);
   if (found === undefined) return undefined;
-  return isAbsent(found) ? found.reason : `${asTable(kerbSection(found, unitsOfCar(model)))}\n\n_${cautions}_`;
+  if (isAbsent(found)) return found.reason;
+  const unit = unitsOfCar(model);
+  const tables = kerbTables(found.figures, unit).map(asTable).join("\n\n");
+  return `${titleOfStrike(found, unit)}\n\n${tables}\n\n_${cautions}_`;
 }
 
-function kerbSection(strike: KerbStrike, unit: ShowUnit): Section {
-  return {
-    title: titleOfStrike(strike, unit),
-    columns: [left("of"), left("figure"), right("value")],
-    rows: kerbRows(strike.figures, unit).map(({ subject, name, value, unit: shown }) => [
-      subject,
-      name,
-      showFigure(value, shown),
-    ]),
-  };
+/** The first of its tables carries what is struck. */
+function strikeSections(strike: KerbStrike, unit: ShowUnit): readonly Section[] {
+  const title = titleOfStrike(strike, unit);
+  return kerbTables(strike.figures, unit).map((table, i) => (i === 0 ? { ...table, title } : table));
 }
 
 export function kerbPage({ model }: CheckedCar, found: readonly KerbFound[]): RatesPage {
   const unit = unitsOfCar(model);
   const reasons = found.flatMap(([name, strike]) => (isAbsent(strike) ? [`${name}: ${strike.reason}`] : []));
-  const sections = found.flatMap(([, strike]) => (isAbsent(strike) ? [] : [kerbSection(strike, unit)]));
+  const sections = found.flatMap(([, strike]) => (isAbsent(strike) ? [] : strikeSections(strike, unit)));
   return { title: titleOf(model), sections, reasons, notes: sections.length === 0 ? [] : [HOW] };
 }
 

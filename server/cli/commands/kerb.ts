@@ -1,6 +1,5 @@
 /** `bellcrank kerb`: one car or set-up over the kerbs that are written for it, in the time domain. */
 import { type Command, Option } from "commander";
-import { cautions } from "../../views/cautions.js";
 import { type KerbFound, kerbPage } from "../../views/kerb-page.js";
 import { pageMarkdown } from "../../views/rates-markdown.js";
 import { type Asked, carCommand } from "../car-command.js";
@@ -12,10 +11,10 @@ import { UsageError } from "../usage-error.js";
 type Car = Parameters<typeof kerbPage>[0];
 
 const outputs = {
-  text: (car: Car, found: readonly KerbFound[]) => `${pageText(kerbPage(car, found))}\n${cautions}\n`,
+  text: (car: Car, found: readonly KerbFound[]) => pageText(kerbPage(car, found)),
   json: kerbJson,
   csv: kerbCsv,
-  markdown: (car: Car, found: readonly KerbFound[]) => `${pageMarkdown(kerbPage(car, found))}\n${cautions}\n`,
+  markdown: (car: Car, found: readonly KerbFound[]) => pageMarkdown(kerbPage(car, found)),
 } as const;
 
 export function kerbCommand(root: Command, ends: Ends): void {
@@ -24,7 +23,7 @@ export function kerbCommand(root: Command, ends: Ends): void {
   carCommand(root, ends, {
     name: "kerb",
     description: "Peak loads, travel, stops and time off the ground on the car's kerbs; csv is the course over time.",
-    example: "bellcrank kerb car.crank --kerb chicane --format csv",
+    example: "bellcrank kerb samples/dunlin/dunlin.crank --kerb quarry-bend",
     options: [new Option("--kerb <name>", "one of them, else all")],
     outputs: { text: written("text"), json: written("json"), csv: written("csv"), markdown: written("markdown") },
   });
