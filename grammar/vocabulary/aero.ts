@@ -45,17 +45,29 @@ const areaRows = (axle: "front" | "rear"): Word => ({
   help: `Downforce area of the ${axle} axle against the front ride height.`,
 });
 
+const dragSlope = (by: "front" | "rear"): Word => ({
+  word: `by-${by}`,
+  in: ["drag"],
+  takes: oneOf("area-slope"),
+  role: "property",
+  times: "one",
+  fallback: "0 m^2/mm",
+  starter: "0 m^2/mm",
+  usual: seen(-40, 40),
+  help: `Change of the drag's area for each length that the ${by} ride height grows, where no \`height-table\` gives it.`,
+});
+
 export const aeroGroup: WordGroup = {
   title: "Aerodynamics",
   help: "Downforce areas of the axles at design ride height and how they change with the heights of both axles.",
   concepts: [
     { concept: "aero", help: "Downforce and drag as coefficient times area." },
     { concept: "height-slopes", help: "Downforce area per ride height, each axle by each axle's height." },
-    { concept: "height-table", help: "Downforce areas over both ride heights." },
-    { concept: "height-row", help: "Downforce areas at one rear ride height." },
+    { concept: "height-table", help: "Areas of downforce, and of drag, over both ride heights." },
+    { concept: "height-row", help: "Areas at one rear ride height." },
     {
       concept: "area-rows",
-      help: "Front ride height against downforce area.",
+      help: "Front ride height against an area.",
       rows: [{ key: quantity("length"), value: quantity("area") }],
     },
     { concept: "drag", help: "Drag as coefficient times area, and where it acts." },
@@ -127,6 +139,18 @@ export const aeroGroup: WordGroup = {
     areaRows("front"),
     areaRows("rear"),
     {
+      word: "drag",
+      in: ["height-row"],
+      takes: [[]],
+      opens: "area-rows",
+      block: "required",
+      role: "property",
+      times: "one",
+      fallback: "the area of the `drag` block, with its slopes",
+      example: "drag { 20 mm: 1.1 m^2, 35 mm: 1.05 m^2 }",
+      help: "Drag area against the front ride height, in every `rear-height` or in none; the `drag` block says at which height it acts.",
+    },
+    {
       word: "density",
       in: ["aero"],
       takes: oneOf("density"),
@@ -171,7 +195,7 @@ export const aeroGroup: WordGroup = {
       role: "property",
       times: "one",
       fallback: "no drag",
-      example: "drag { area 1.05 m^2, height 480 mm }",
+      example: "drag { area 1.05 m^2, height 480 mm, by-rear 0.002 m^2/mm }",
       help: "Air resistance; it acts backwards at its height and so moves load to the rear wheels.",
     },
     {
@@ -180,12 +204,14 @@ export const aeroGroup: WordGroup = {
       takes: oneOf("area"),
       role: "property",
       times: "one",
-      needed: true,
+      fallback: "that of the `drag` rows in the `height-table`",
       starter: "1 m^2",
       usual: seen(0.2, 2.5),
       limits: notNegative,
-      help: "Drag coefficient times reference area.",
+      help: "Drag coefficient times reference area, at design ride height.",
     },
+    dragSlope("front"),
+    dragSlope("rear"),
     {
       word: "height",
       in: ["drag"],

@@ -42,19 +42,36 @@ const NO_TABLE =
 function airOf(car: CarModel, aero: ResolvedBlock | undefined): Air | string | undefined {
   if (aero === undefined) return undefined;
   const [front, rear] = [areaLaw(aero, car, "front"), areaLaw(aero, car, "rear")];
+  const drag = dragOf(aero, car);
   if (typeof front === "string" || typeof rear === "string") return NO_TABLE;
-  const drag = blockOf(aero, "drag");
-  const [area, height] = [numberOf(drag, "area"), numberOf(drag, "height")];
-  return {
-    front,
-    rear,
-    drag: area === undefined || height === undefined ? undefined : { area, height },
-    lag: numberOf(aero, "lag"),
-  };
+  return typeof drag === "string" ? drag : { front, rear, drag, lag: numberOf(aero, "lag") };
 }
 
+const NO_DRAG_AREA = "the drag of the aero block needs an area, or drag rows in the height-table";
+
+/** By the rows of the table where it has some, else by its area and slopes. */
+function dragOf(aero: ResolvedBlock, car: CarModel): Air["drag"] | string {
+  const drag = blockOf(aero, "drag");
+  const height = numberOf(drag, "height");
+  if (drag === undefined || height === undefined) return undefined;
+  const table = blockOf(aero, "height-table");
+  if (table?.statements.some(({ block }) => blockOf(block, "drag") !== undefined)) {
+    const surface = surfaceOf(table, "drag");
+    return surface === undefined ? NO_TABLE : { law: { kind: "table", surface }, height };
+  }
+  const area = numberOf(drag, "area");
+  if (area === undefined) return NO_DRAG_AREA;
+  const [byFront, byRear] = [numberOf(drag, "by-front") ?? 0, numberOf(drag, "by-rear") ?? 0];
+  return { law: { kind: "slopes", area, byFront, byRear, at: drawnHeights(car) }, height };
+}
+
+const drawnHeights = ({ axles: { front, rear } }: CarModel): readonly [number, number] => [
+  front?.drawnRideHeight?.value ?? 0,
+  rear?.drawnRideHeight?.value ?? 0,
+];
+
 /** Rows of all rear heights, in rising order, as one table; undefined where they do not make up one. */
-function surfaceOf(table: ResolvedBlock, of: "front" | "rear"): Surface | undefined {
+function surfaceOf(table: ResolvedBlock, of: "front" | "rear" | "drag"): Surface | undefined {
   const rows = table.statements.flatMap(({ word, block, values: [value] }) => {
     const measured =
       word === "rear-height" && block !== undefined ? tableOf(blockOf(block, of)?.rows ?? []) : undefined;
@@ -73,20 +90,19 @@ function surfaceOf(table: ResolvedBlock, of: "front" | "rear"): Surface | undefi
   );
 }
 
-function areaLaw(aero: ResolvedBlock, { axles }: CarModel, of: "front" | "rear"): AreaLaw | string {
+function areaLaw(aero: ResolvedBlock, car: CarModel, of: "front" | "rear"): AreaLaw | string {
   const table = blockOf(aero, "height-table");
   if (table !== undefined) {
     const surface = surfaceOf(table, of);
     return surface === undefined ? NO_TABLE : { kind: "table", surface };
   }
   const slopes = blockOf(aero, "height-slopes");
-  const { front, rear } = axles;
   return {
     kind: "slopes",
     area: numberOf(aero, `downforce-${of}`) ?? 0,
     byFront: numberOf(slopes, `${of}-by-front`) ?? 0,
     byRear: numberOf(slopes, `${of}-by-rear`) ?? 0,
-    at: [front?.drawnRideHeight?.value ?? 0, rear?.drawnRideHeight?.value ?? 0],
+    at: drawnHeights(car),
   };
 }
 

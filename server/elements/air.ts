@@ -13,11 +13,17 @@ export interface AreaAt {
   readonly byRear: number;
 }
 
+export interface Areas {
+  readonly front: AreaAt;
+  readonly rear: AreaAt;
+  readonly drag: AreaAt;
+}
+
 export interface Air {
   readonly front: AreaLaw;
   readonly rear: AreaLaw;
-  /** Area, m², and the height above the ground at which it acts, at the drawn ride heights, m. */
-  readonly drag: { readonly area: number; readonly height: number } | undefined;
+  /** Its area, and the height above the ground at which it acts, at the drawn ride heights, m. */
+  readonly drag: { readonly law: AreaLaw; readonly height: number } | undefined;
   /** Time constant of the downforce, s. */
   readonly lag: number | undefined;
 }
@@ -42,6 +48,19 @@ export function areaAt(law: AreaLaw, front: number, rear: number): AreaAt {
   return { area: value, byFront: dx, byRear: dy };
 }
 
+const NO_AREA: AreaAt = { area: 0, byFront: 0, byRear: 0 };
+
+/** Of downforce and drag; none where there is no air. */
+export function areasAt(air: Air | undefined, front: number, rear: number): Areas {
+  if (air === undefined) return { front: NO_AREA, rear: NO_AREA, drag: NO_AREA };
+  const { drag } = air;
+  return {
+    front: areaAt(air.front, front, rear),
+    rear: areaAt(air.rear, front, rear),
+    drag: drag === undefined ? NO_AREA : areaAt(drag.law, front, rear),
+  };
+}
+
 /** Whether a table is asked beyond its points. */
 export const isOutside = (law: AreaLaw, front: number, rear: number): boolean =>
   law.kind === "table" && law.surface.isOutside(front, rear);
@@ -55,7 +74,8 @@ export function frozen(air: Air, front: number, rear: number): Air {
     byRear: 0,
     at: [front, rear],
   });
-  return { ...air, front: kept(air.front), rear: kept(air.rear) };
+  const drag = air.drag && { ...air.drag, law: kept(air.drag.law) };
+  return { ...air, front: kept(air.front), rear: kept(air.rear), drag };
 }
 
 /** Of the standard atmosphere at sea level. */

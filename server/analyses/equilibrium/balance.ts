@@ -19,7 +19,7 @@ import { nothing, zeros } from "../../maths/rows.js";
 import { dot, type Vec3 } from "../../maths/vec3.js";
 import type { NoDeflection } from "../../elements/deflection.js";
 import type { CornerMotion } from "../../linkage/corner.js";
-import { type AreaAt, areaAt } from "../../elements/air.js";
+import { type AreaAt, type Areas, areasAt } from "../../elements/air.js";
 import { Attitude, byPitch } from "./attitude.js";
 import { type Carrier, forceOf, rateOf } from "./carriers.js";
 import { horizontalForces, type RoadForces } from "./horizontal-forces.js";
@@ -61,8 +61,8 @@ export interface Balance {
   readonly carriers: readonly CarrierBalance[];
   /** Height of the plane z = 0 at both axle lines, m. */
   readonly heights: readonly [front: number, rear: number];
-  /** Downforce areas there. */
-  readonly areas: readonly [front: AreaAt, rear: AreaAt];
+  /** Areas of downforce and drag there. */
+  readonly areas: Areas;
   readonly attitude: Attitude;
 }
 
@@ -70,8 +70,6 @@ export interface Balance {
 export type NoBalance =
   | { readonly kind: "beyond-reach"; readonly wheel: number; readonly why: Unreachable }
   | { readonly kind: "no-deflection"; readonly path: string; readonly why: NoDeflection };
-
-const NO_AREA: AreaAt = { area: 0, byFront: 0, byRear: 0 };
 
 /** Values in the road's frame that change with roll, pitch and one travel: v, and its derivatives by each. */
 interface Moved {
@@ -168,12 +166,16 @@ export function balanceAt(
     if ("kind" in motion) return { kind: "beyond-reach", wheel: i, why: motion };
     parts.push(wheelPart(wheel, motion, i, { attitude, origin, height }));
   }
-  const drag = pressure * (load.air?.drag?.area ?? 0);
   const { heights, areas } = addAir(sheet, standing, load, attitude, height);
+  const drag = dragOf(standing, pressure, attitude, areas.drag);
   addDrag(sheet, standing, attitude, drag);
   sheet.residual[0]! += mass * body[2];
   addWeight(sheet, moved(attitude, sprung.at, ZERO), undefined, sprung.mass, body);
-  const road = horizontalForces(standing, parts, { lateral: -mass * body[1], longitudinal: -mass * body[0] + drag });
+  const road = horizontalForces(standing, parts, {
+    lateral: -mass * body[1],
+    longitudinal: -mass * body[0] + drag.force,
+    longitudinalBy: drag.by,
+  });
   for (const [i, part] of parts.entries()) {
     const { unsprung } = wheels[i]!;
     addWheelToBody(sheet, part, road[i]!, i, height);
@@ -201,13 +203,10 @@ function addAir(
   const ahead = attitude.turned([standing.lines[0], 0, 0]);
   const behind = attitude.turned([standing.lines[1], 0, 0]);
   const heights = [height + ahead[2], height + behind[2]] as const;
-  const areas = [
-    air === undefined ? NO_AREA : areaAt(air.front, heights[0], heights[1]),
-    air === undefined ? NO_AREA : areaAt(air.rear, heights[0], heights[1]),
-  ] as const;
+  const areas = areasAt(air, heights[0], heights[1]);
   const [up, , pitch] = jacobian as [number[], number[], number[]];
   for (const [a, line] of [ahead, behind].entries()) {
-    const { area, byFront, byRear } = areas[a]!;
+    const { area, byFront, byRear } = a === 0 ? areas.front : areas.rear;
     const byHeight = pressure * (byFront + byRear);
     const byTilt = -pressure * (byFront * ahead[0] + byRear * behind[0]);
     residual[0]! -= pressure * area;
@@ -220,13 +219,30 @@ function addAir(
   return { heights, areas };
 }
 
+interface Drag {
+  readonly force: number;
+  /** By the seven freedoms: by the height and the pitch, where the area follows the ride heights. */
+  readonly by: readonly number[] | undefined;
+}
+
+function dragOf({ lines }: Standing, pressure: number, attitude: Attitude, { area, byFront, byRear }: AreaAt): Drag {
+  const force = pressure * area;
+  if (byFront === 0 && byRear === 0) return { force, by: undefined };
+  const by = nothing(FREEDOMS);
+  by[0] = pressure * (byFront + byRear);
+  by[2] = -pressure * (byFront * attitude.turned([lines[0], 0, 0])[0] + byRear * attitude.turned([lines[1], 0, 0])[0]);
+  return { force, by };
+}
+
 /** Backwards at its place on the body: M_y = −z D. */
-function addDrag({ residual, jacobian }: Sheet, standing: Standing, attitude: Attitude, drag: number): void {
+function addDrag({ residual, jacobian }: Sheet, standing: Standing, attitude: Attitude, { force, by }: Drag): void {
   if (standing.drag === undefined) return;
   const at = attitude.turned(standing.drag);
-  residual[2]! -= drag * at[2];
-  jacobian[2]![1]! -= drag * attitude.byRoll(at)[2];
-  jacobian[2]![2]! -= drag * byPitch(at)[2];
+  const row = jacobian[2]!;
+  residual[2]! -= force * at[2];
+  if (by !== undefined) addScaled(row, by, -at[2]);
+  row[1]! -= force * attitude.byRoll(at)[2];
+  row[2]! -= force * byPitch(at)[2];
 }
 
 /** The tyre's forces on the whole car: M_x = y N + H F_y, M_y = −H F_x − x N, with H the height of O. */
@@ -353,6 +369,13 @@ function motionOf(carrier: Carrier, front: AxleMotion, rear: AxleMotion): Moving
     ],
     from: BODY + 2 * carrier.axle,
   };
+}
+
+/** Of the plane z = 0 at both axle lines, m. */
+export function heightsAtRest({ rest, lines }: Standing): readonly [front: number, rear: number] {
+  const [height = 0, roll = 0, pitch = 0] = rest;
+  const attitude = new Attitude(roll, pitch);
+  return [height + attitude.turned([lines[0], 0, 0])[2], height + attitude.turned([lines[1], 0, 0])[2]];
 }
 
 /**

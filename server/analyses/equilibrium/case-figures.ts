@@ -44,8 +44,8 @@ export function caseFigures(standing: Standing, asked: LoadCase, solved: Solved)
     loadTransferFront: loadTransfer(standing, solved),
     rollStiffnessFront: share(front.rollStiffness, rear.rollStiffness, "neither axle has any roll stiffness"),
     downforceFront: share(
-      load.pressure * balance.areas[0].area,
-      load.pressure * balance.areas[1].area,
+      load.pressure * balance.areas.front.area,
+      load.pressure * balance.areas.rear.area,
       "there is no downforce",
     ),
   };
@@ -75,12 +75,12 @@ function loadTransfer({ wheels }: Standing, { balance }: Solved): Figure {
 
 function airAt({ car }: Standing, { balance, load }: Solved): CaseAir {
   const { pressure, air } = load;
-  const [front, rear] = balance.areas;
+  const { front, rear, drag } = balance.areas;
   return {
     density: car.density,
     front: pressure * front.area,
     rear: pressure * rear.area,
-    drag: pressure * (air?.drag?.area ?? 0),
+    drag: pressure * drag.area,
     slopes: air && [
       [front.byFront, front.byRear],
       [rear.byFront, rear.byRear],

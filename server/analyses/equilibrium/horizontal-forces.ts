@@ -65,25 +65,34 @@ export function longitudinalShares(
 export function horizontalForces(
   standing: Standing,
   parts: readonly Loaded[],
-  total: { readonly lateral: number; readonly longitudinal: number },
+  total: {
+    readonly lateral: number;
+    readonly longitudinal: number;
+    /** By the seven freedoms, where drag follows the ride heights. */
+    readonly longitudinalBy: readonly number[] | undefined;
+  },
 ): readonly RoadForces[] {
   const shares = longitudinalShares(standing, total.longitudinal < 0) ?? { front: 0, atCentre: true };
   return parts.map((own, i) => {
     const other = parts[i ^ 1]!;
     const isFront = i < 2;
     const lateral = total.lateral * (isFront ? standing.frontShare : 1 - standing.frontShare);
-    const longitudinal = total.longitudinal * (isFront ? shares.front : 1 - shares.front);
+    const part = isFront ? shares.front : 1 - shares.front;
+    const longitudinal = total.longitudinal * part;
     const across = split(own.load, other.load, asLoaded);
     const along = split(own.load, other.load, evenly);
     return {
       lateral: lateral * across.share,
       lateralBy: gradient(own, other, across, lateral),
       longitudinal: longitudinal * along.share,
-      longitudinalBy: gradient(own, other, along, longitudinal),
+      longitudinalBy: plus(gradient(own, other, along, longitudinal), total.longitudinalBy, part * along.share),
       atCentre: shares.atCentre,
     };
   });
 }
+
+const plus = (a: readonly number[], b: readonly number[] | undefined, by: number): readonly number[] =>
+  b === undefined ? a : a.map((value, j) => value + by * b[j]!);
 
 const gradient = (own: Loaded, other: Loaded, { byOwn, byOther }: Split, force: number): readonly number[] =>
   own.loadBy.map((by, j) => force * (byOwn * by + byOther * other.loadBy[j]!));

@@ -5,13 +5,22 @@
  * Invariant: what is returned as solved has every force balanced to 1e-6 N, stands above the road, and would come back
  * after a push: the determinant of the stiffness has kept its sign since rest.
  */
-import { frozen } from "../../elements/air.js";
+import { areasAt, frozen } from "../../elements/air.js";
 import { AT_REST, type LoadCase } from "../../elements/loaded-car.js";
 import { dampedNewton } from "../../maths/damped-newton.js";
 import { nothing } from "../../maths/rows.js";
 import { absent, isAbsent } from "../absent.js";
 import type { Absent } from "../results.js";
-import { type Balance, balanceAt, BODY, FREEDOMS, type NoBalance, stiffnessSign, unknownsOf } from "./balance.js";
+import {
+  type Balance,
+  balanceAt,
+  BODY,
+  FREEDOMS,
+  heightsAtRest,
+  type NoBalance,
+  stiffnessSign,
+  unknownsOf,
+} from "./balance.js";
 import { longitudinalShares } from "./horizontal-forces.js";
 import { type Load, loadOf } from "./load.js";
 import type { NotConverged, Outcome, Solved, WheelName, WhyNot } from "./outcome.js";
@@ -132,7 +141,7 @@ function faultOf({ sign }: Ready, balance: Balance): Fault | undefined {
 /** Forces that the case needs and the car does not have. */
 function unsaid(standing: Standing, at: LoadCase): Absent | undefined {
   const { body, pressure, air } = loadOf(standing, at);
-  const total = -standing.mass * body[0] + pressure * (air?.drag?.area ?? 0);
+  const total = -standing.mass * body[0] + pressure * areasAt(air, ...heightsAtRest(standing)).drag.area;
   if (total === 0) return undefined;
   if (longitudinalShares(standing, total < 0) !== undefined) return undefined;
   return absent(

@@ -19,10 +19,21 @@ const surface = monotoneSurface(
   ],
 );
 const written = assembleLoadedCar(quill());
-const drag = { area: 0.95, height: 0.46 };
+const drag = { law: { kind: "table", surface }, height: 0.46 } as const;
 const stalling = {
   ...written,
   air: { front: { kind: "table", surface }, rear: { kind: "table", surface }, drag, lag: undefined },
+} as const;
+
+const still = { kind: "slopes", area: 0, byFront: 0, byRear: 0, at: [0, 0] } as const;
+const draggy = {
+  ...written,
+  air: {
+    front: still,
+    rear: still,
+    lag: undefined,
+    drag: { law: { kind: "slopes", area: 1.1, byFront: -9, byRear: 14, at: [0.03, 0.05] }, height: 0.46 },
+  },
 } as const;
 
 const everything = caseOf({
@@ -47,6 +58,7 @@ describe("derivatives", () => {
   it.each([
     ["braking, slopes", written, everything],
     ["drive, a stalling table", stalling, caseOf({ speed: 50, lateral: -4, longitudinal: 2 })],
+    ["drag by slopes", draggy, everything],
     ["inboard brakes", { ...written, brakes: { front: 0.55, mounting: "inboard" as const } }, everything],
     ["a lifted wheel", written, caseOf({ lateral: 12 })],
   ])("of every residual by every freedom, %s", (name, car, asked) => {

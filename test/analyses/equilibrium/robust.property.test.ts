@@ -75,10 +75,10 @@ describe.each(cars)("%s", (_, car) => {
         const sum = (of: "load" | "lateral" | "longitudinal"): number =>
           balance.wheels.reduce((total, wheel) => total + wheel[of], 0);
         const { mass } = ready.standing;
-        const down = load.pressure * (balance.areas[0].area + balance.areas[1].area);
+        const down = load.pressure * (balance.areas.front.area + balance.areas.rear.area);
         expectClose(sum("load"), down - mass * load.body[2], 1e-9, 1e-5);
         expectClose(sum("lateral"), -mass * load.body[1], 1e-9, 1e-6);
-        const drag = load.pressure * (load.air?.drag?.area ?? 0);
+        const drag = load.pressure * balance.areas.drag.area;
         expectClose(sum("longitudinal"), drag - mass * load.body[0], 1e-9, 1e-6);
       }),
       { numRuns: 40 },

@@ -93,6 +93,55 @@ describe("air", () => {
   });
 });
 
+describe("drag", () => {
+  const q = (1.225 / 2) * (195 / 3.6) ** 2;
+  const dragOf = (found: CaseFigures): number => found.air.drag / q;
+
+  it("follows both ride heights by its slopes", () => {
+    const line = /drag \{ area 0.95 m\^2/;
+    const found = solvedIn(
+      changed(line, "drag { area 0.95 m^2, by-front 0.01 m^2/mm, by-rear -0.004 m^2/mm"),
+      "top-speed",
+    );
+    const [front, rear] = [number(found.front.rideHeight), number(found.rear.rideHeight)];
+    const { axles } = quill();
+    const drawn = [axles.front!.drawnRideHeight!.value, axles.rear!.drawnRideHeight!.value] as const;
+    expect(Math.abs(front - drawn[0])).toBeGreaterThan(0.002);
+    expectClose(dragOf(found), 0.95 + 10 * (front - drawn[0]) - 4 * (rear - drawn[1]), 1e-6);
+    // What drives the car is what holds it back: a steady speed on the level.
+    expectClose(
+      found.wheels.reduce((sum, wheel) => sum + wheel.longitudinal, 0),
+      found.air.drag,
+      1e-6,
+    );
+  });
+
+  const table = (rows: readonly [string, string], drag = "drag { height 460 mm }"): string => {
+    const others = "front { 10 mm: 0.8 m^2, 40 mm: 0.8 m^2 }, rear { 10 mm: 1.2 m^2, 40 mm: 1.2 m^2 }";
+    return changed(
+      /downforce-front[\s\S]*?height-slopes.*\n/,
+      `height-table {
+      rear-height 35 mm { ${others}${rows[0]} }
+      rear-height 60 mm { ${others}${rows[1]} }
+    }
+`,
+    ).replace(/drag \{ area.*\}/, drag);
+  };
+
+  it("is that of the table's rows, which leave no bumps of their own", () => {
+    const rows = [", drag { 10 mm: 0.9 m^2, 40 mm: 0.9 m^2 }", ", drag { 10 mm: 1 m^2, 40 mm: 1 m^2 }"] as const;
+    const found = solvedIn(table(rows), "top-speed");
+    expectClose(dragOf(found), 0.9 + (0.1 * (number(found.rear.rideHeight) - 0.035)) / 0.025, 1e-6);
+  });
+
+  it("in one row of the table only, or nowhere, is said", () => {
+    const why = (text: string): string =>
+      reason(contextOf({ ...quillParts, "car.crank": text }, "car.crank").cars[0]?.cases.at("hairpin"));
+    expect(why(table([", drag { 10 mm: 0.9 m^2, 40 mm: 0.9 m^2 }", ""]))).toContain("height-table");
+    expect(why(table(["", ""]))).toContain("the drag of the aero block needs an area, or drag rows");
+  });
+});
+
 describe("clearance points", () => {
   const text = withLines(
     "  clearance-point nose { point (400, 0, 10) mm }",
