@@ -3,8 +3,7 @@ import { type Command, Option } from "commander";
 import type { CheckedCar } from "../findings/context.js";
 import type { Ends } from "./ends.js";
 import { noteErrors } from "./error-note.js";
-import { UsageError } from "./usage-error.js";
-import { carOf, openPaths } from "./workspace.js";
+import { carOf, openFile } from "./workspace.js";
 
 export interface CarCommand {
   readonly name: string;
@@ -37,8 +36,7 @@ export function carCommand(root: Command, ends: Ends, command: CarCommand): void
     .addHelpText("after", `\nExample:\n  ${example}`)
     .action((path: string, asked: Options) => {
       const { setup, format } = asked;
-      const [file] = openPaths([path]).files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { file } = openFile(path);
       const write = outputs[format];
       const car = carOf(file, setup);
       if (write !== undefined) process.stdout.write(write(car, asked));

@@ -1,6 +1,6 @@
 /** Rows of a sweep, a run of them at a time: what a worker does, and the command itself where they are few. */
 import { type Cell, type SweptAxis, type SweptFigure, sweepRow } from "../snapshot/sweep.js";
-import { carOf, openPaths } from "./workspace.js";
+import { carOf, openFile } from "./workspace.js";
 
 /** Plain data: it is sent to workers. */
 export interface SweepJob {
@@ -10,13 +10,12 @@ export interface SweepJob {
   readonly figures: readonly SweptFigure[];
 }
 
-let opened: { readonly path: string; readonly file: ReturnType<typeof openPaths>["files"][number] } | undefined;
+let opened: { readonly path: string; readonly file: ReturnType<typeof openFile>["file"] } | undefined;
 
 /** Rows from `from` up to, but without, `to`; the file is read once and kept. */
 export function sweepRows(job: SweepJob, from: number, to: number): readonly (readonly Cell[])[] {
-  const [file] = opened?.path === job.file ? [opened.file] : openPaths([job.file]).files;
-  if (file === undefined) return [];
-  opened = { path: job.file, file };
+  opened = opened?.path === job.file ? opened : { path: job.file, file: openFile(job.file).file };
+  const { file } = opened;
   const car = carOf(file, job.setup);
   return Array.from({ length: to - from }, (_, i) => sweepRow(file, car, job.axes, job.figures, from + i));
 }

@@ -27,6 +27,16 @@ export function openPaths(paths: readonly string[]): Opened {
   return { workspace, files: [...uris].sort().map((uri) => workspace.file(uri)) };
 }
 
+/** The one file that a command answers about. */
+export function openFile(path: string): { readonly workspace: Workspace; readonly file: FileView } {
+  if (statSync(existing(path)).isDirectory())
+    throw new UsageError(`${path} is a folder: name the file that declares the car or set-up`);
+  const { workspace, files } = openPaths([path]);
+  const [file] = files;
+  if (file === undefined) throw new UsageError(`${path}: not a file`);
+  return { workspace, file };
+}
+
 /** The car or set-up of one file that the figures are asked of: the named one, else the file's only or last one. */
 export function carOf(file: FileView, setup: string | undefined): CheckedCar {
   const nameOf = (car: CheckedCar): string => car.model.setup ?? car.model.name;

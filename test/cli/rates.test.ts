@@ -67,6 +67,14 @@ describe("bellcrank rates", () => {
     expect(shop.run("rates", "two.crank", "--setup", "c").err).toContain('has no set-up "c"');
   });
 
+  it("answers about one file, not about whichever of a folder comes first", () => {
+    for (const command of ["rates", "adjust", "kinematics"])
+      expect(shop.run(command, "quill")).toMatchObject({
+        code: 2,
+        err: expect.stringContaining("quill is a folder: name the file"),
+      });
+  });
+
   it("tells the reason where there is no figure", () => {
     shop.write("bare.crank", 'car bare "Bare" {\n  axle front {\n    track 1480 mm\n  }\n}\n');
     const { out } = shop.run("rates", "bare.crank");

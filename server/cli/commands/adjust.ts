@@ -4,8 +4,7 @@ import { adjustmentMatrix } from "../../snapshot/adjust.js";
 import type { Ends } from "../ends.js";
 import { noteErrors } from "../error-note.js";
 import { adjustOutputs } from "../output/adjust.js";
-import { UsageError } from "../usage-error.js";
-import { carOf, openPaths } from "../workspace.js";
+import { carOf, openFile } from "../workspace.js";
 
 interface Options {
   readonly setup?: string;
@@ -25,8 +24,7 @@ export function adjustCommand(root: Command, ends: Ends): void {
     )
     .addHelpText("after", "\nExample:\n  bellcrank adjust samples/quill/quill.crank")
     .action((path: string, { setup, format }: Options) => {
-      const [file] = openPaths([path]).files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { file } = openFile(path);
       const car = carOf(file, setup);
       process.stdout.write(adjustOutputs[format](car, adjustmentMatrix(file, car)));
       noteErrors(file, ends);

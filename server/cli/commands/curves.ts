@@ -8,7 +8,7 @@ import { curvesJson } from "../output/curves-json.js";
 import { curvesSvg } from "../output/curves-svg.js";
 import { curvesText } from "../output/curves-text.js";
 import { UsageError } from "../usage-error.js";
-import { carOf, openPaths } from "../workspace.js";
+import { carOf, openFile } from "../workspace.js";
 
 const outputs = { text: curvesText, csv: curvesCsv, json: curvesJson, svg: curvesSvg } as const;
 
@@ -42,8 +42,7 @@ export function curvesCommand(root: Command): void {
       "\nExample:\n  bellcrank curves samples/quill/quill.crank --element front.third --format svg > third.svg",
     )
     .action((path: string, options: Options) => {
-      const [file] = openPaths([path]).files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { file } = openFile(path);
       const car = carOf(file, options.setup);
       const sheet = curveSheet(elementOf(car, options.element));
       if (sheet === undefined) throw new UsageError(`${options.element}: its axle is incomplete; see bellcrank check`);

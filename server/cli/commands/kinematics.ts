@@ -5,7 +5,7 @@ import { kinematicsCsv } from "../output/kinematics-csv.js";
 import { kinematicsJson } from "../output/kinematics-json.js";
 import { kinematicsText } from "../output/kinematics-text.js";
 import { UsageError } from "../usage-error.js";
-import { carOf, openPaths } from "../workspace.js";
+import { carOf, openFile } from "../workspace.js";
 
 const outputs = { text: kinematicsText, json: kinematicsJson, csv: kinematicsCsv } as const;
 
@@ -36,9 +36,7 @@ export function kinematicsCommand(root: Command): void {
     .action((path: string, options: Options) => {
       const heaves = gridOf("--heave", options.heave, "length");
       const rolls = gridOf("--roll", options.roll, "angle");
-      const { workspace, files } = openPaths([path]);
-      const [file] = files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { workspace, file } = openFile(path);
       const { model } = carOf(file, options.setup);
       if (model.axles[options.axle] === undefined)
         throw new UsageError(`${model.setup ?? model.name} has no ${options.axle} axle`);

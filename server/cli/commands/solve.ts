@@ -6,7 +6,7 @@ import { exitCodes } from "../exit-codes.js";
 import { solveOutputs } from "../output/solve.js";
 import { UsageError } from "../usage-error.js";
 import { variedPath, variedRange } from "../vary.js";
-import { carOf, openPaths } from "../workspace.js";
+import { carOf, openFile } from "../workspace.js";
 
 interface Options {
   readonly setup?: string;
@@ -47,8 +47,7 @@ Examples:
     --meet 'front.heave-rate above 175 N/mm' --meet 'load-transfer-front at hairpin between 46 and 47 %'`,
     )
     .action((path: string, { setup, vary, meet, format }: Options) => {
-      const [file] = openPaths([path]).files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { file } = openFile(path);
       const car = carOf(file, setup);
       const found = solveCar(file, car, vary.map(askedOf), meet);
       if ("why" in found) throw new UsageError(found.why);
