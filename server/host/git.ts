@@ -1,0 +1,256 @@
+/**
+ * Reads a git repository: revisions, files at a revision, what changed between two. Runs `git` itself, which knows every
+ * form of repository; nothing in the work tree, the index or the references is touched.
+ *
+ * In: a path inside the repository. Out: plain data; what cannot be answered is a `GitTrouble` with a sentence for the user.
+ */
+import { type SpawnSyncReturns, spawnSync } from "node:child_process";
+import { isUtf8 } from "node:buffer";
+import { existsSync, realpathSync, statSync } from "node:fs";
+import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { URI } from "vscode-uri";
+import type { Host } from "../snapshot/workspace.js";
+
+/** Something that git cannot answer, in a sentence without its full stop. */
+export class GitTrouble extends Error {}
+
+export interface GitChange {
+  readonly status: "added" | "deleted" | "changed" | "renamed";
+  /** Relative to the top of the repository, with forward slashes. */
+  readonly path: string;
+  /** Where it was before; the same path unless it was renamed. */
+  readonly oldPath: string;
+}
+
+export interface GitCommit {
+  readonly hash: string;
+  /** ISO 8601, of the author. */
+  readonly date: string;
+  readonly author: string;
+  readonly subject: string;
+  /** What the followed file was called then. */
+  readonly path: string;
+}
+
+/** Larger texts are nobody's set-up; a file of 10,000 lines has half a megabyte. */
+export const MOST_BYTES = 16 * 1024 * 1024;
+
+const LANGUAGE_FILES = ["*.crank", "*.csv"] as const;
+
+export class Repository {
+  /** Absolute path of the work tree's top. */
+  readonly top: string;
+
+  private constructor(top: string) {
+    this.top = top;
+  }
+
+  /** The repository around a file or folder, there or not. */
+  static around(path: string): Repository {
+    const folder = existingFolder(resolve(path));
+    const found = run(folder, ["rev-parse", "--show-toplevel"]);
+    if (found.status !== 0) throw new GitTrouble(whyNoRepository(folder, textOf(found.stderr)));
+    return new Repository(realpathSync(textOf(found.stdout).replace(/\r?\n$/, "")));
+  }
+
+  /** The path of a file inside the repository, as git writes it. */
+  pathOf(file: string): string {
+    const way = relative(this.top, real(resolve(file)));
+    if (way.startsWith("..") || isAbsolute(way))
+      throw new GitTrouble(`${file} lies outside of the repository ${this.top}`);
+    return way.split(sep).join("/");
+  }
+
+  uriOf(path: string): string {
+    return URI.file(join(this.top, ...path.split("/"))).toString();
+  }
+
+  /** The commit that a revision names. */
+  commit(revision: string): string {
+    const found = this.#run("rev-parse", "--verify", "--quiet", "--end-of-options", `${revision}^{commit}`);
+    if (found.status === 0) return textOf(found.stdout).trim();
+    if (this.#run("rev-parse", "--verify", "--quiet", "HEAD^{commit}").status !== 0 && this.#hasNoCommits())
+      throw new GitTrouble(`the repository ${this.top} has no commits yet`);
+    throw new GitTrouble(`there is no revision "${revision}" in ${this.top}${this.#shallowHint()}`);
+  }
+
+  /** The commit that both grew from. */
+  mergeBase(one: string, other: string): string {
+    const found = this.#run("merge-base", "--end-of-options", one, other);
+    if (found.status === 0) return textOf(found.stdout).trim();
+    throw new GitTrouble(`${short(one)} and ${short(other)} have no commit in common${this.#shallowHint()}`);
+  }
+
+  /** A file of a commit; symbolic links and folders are no texts. */
+  read(commit: string, path: string): ReturnType<Host["read"]> | { readonly missing: "too-large" } {
+    const listed = textOf(this.#run("ls-tree", "-l", "-z", "--full-tree", commit, "--", path).stdout);
+    const [, mode, size] = /^(\d+) blob \S+ +(\d+)\t/.exec(listed) ?? [];
+    if (mode === undefined || mode === "120000") return { missing: "missing" };
+    if (Number(size) > MOST_BYTES) return { missing: "too-large" };
+    const { status, stdout } = this.#run("cat-file", "blob", `${commit}:${path}`);
+    if (status !== 0) return { missing: "missing" };
+    return isUtf8(stdout) ? { text: stdout.toString("utf8") } : { missing: "not-text" };
+  }
+
+  /** The language's files of a commit. */
+  list(commit: string): readonly string[] {
+    return zeroParted(this.#must("ls-tree", "-r", "-z", "--name-only", "--full-tree", commit)).filter((path) =>
+      path.endsWith(".crank"),
+    );
+  }
+
+  /** Files of the language and tables that differ between two commits, or between a commit and the work tree. */
+  changed(from: string, to: string | undefined): readonly GitChange[] {
+    const range = to === undefined ? [from] : [from, to];
+    const options = ["--name-status", "--no-ext-diff", "--find-renames", "-z", "--no-relative"];
+    const tokens = zeroParted(this.#must("diff", ...options, ...range, "--", ...LANGUAGE_FILES.map(anywhere)));
+    return [...changesIn(tokens), ...(to === undefined ? this.#untracked() : [])];
+  }
+
+  /** Commits that touched a file, newest first, through its renames. */
+  log(path: string, options: { readonly most: number; readonly since?: string | undefined }): readonly GitCommit[] {
+    const range = options.since === undefined ? [] : [`${this.commit(options.since)}..HEAD`];
+    this.commit("HEAD");
+    const format = "--format=%x01%H%x00%aI%x00%an%x00%s%x00";
+    const flags = ["--follow", "--name-status", "-z", "--no-ext-diff", `--max-count=${options.most}`, format];
+    return commitsIn(this.#must("log", ...flags, ...range, "--", anyText(path)), path);
+  }
+
+  #untracked(): readonly GitChange[] {
+    const listed = this.#must(
+      "ls-files",
+      "--others",
+      "--exclude-standard",
+      "-z",
+      "--full-name",
+      "--",
+      ...LANGUAGE_FILES.map(anywhere),
+    );
+    return zeroParted(listed).map((path) => ({ status: "added", path, oldPath: path }));
+  }
+
+  #hasNoCommits(): boolean {
+    return textOf(this.#run("rev-list", "--all", "--max-count=1").stdout).trim() === "";
+  }
+
+  #shallowHint(): string {
+    const found = this.#run("rev-parse", "--is-shallow-repository");
+    return textOf(found.stdout).trim() === "true"
+      ? "; this clone is shallow: fetch with --unshallow, or a greater depth"
+      : "";
+  }
+
+  #must(...args: readonly string[]): string {
+    const { status, stdout, stderr } = this.#run(...args);
+    if (status !== 0) throw new GitTrouble(`git ${args[0] ?? ""} failed: ${firstLine(textOf(stderr))}`);
+    return textOf(stdout);
+  }
+
+  #run(...args: readonly string[]): SpawnSyncReturns<Buffer> {
+    return run(this.top, args);
+  }
+}
+
+/** The files of a commit as a workspace reads them; addresses are those of the work tree, so that places can be shown there. */
+export class CommitFiles implements Host {
+  readonly #repository: Repository;
+  readonly #commit: string;
+
+  constructor(repository: Repository, commit: string) {
+    this.#repository = repository;
+    this.#commit = commit;
+  }
+
+  read(uri: string): ReturnType<Host["read"]> {
+    const parsed = URI.parse(uri);
+    const way = relative(this.#repository.top, parsed.fsPath);
+    if (parsed.scheme !== "file" || way.startsWith("..") || isAbsolute(way)) return { missing: "outside" };
+    const read = this.#repository.read(this.#commit, way.split(sep).join("/"));
+    return "text" in read || read.missing !== "too-large"
+      ? (read as ReturnType<Host["read"]>)
+      : { missing: "not-text" };
+  }
+}
+
+export const short = (commit: string): string => commit.slice(0, 8);
+
+/** At any depth below the top. */
+const anywhere = (pattern: string): string => `:(top,glob)**/${pattern}`;
+/** No subject of a commit holds it. */
+const MARK = "\u0001";
+/** The path itself, whatever signs it holds. */
+const anyText = (path: string): string => `:(top,literal)${path}`;
+
+function run(folder: string, args: readonly string[]): SpawnSyncReturns<Buffer> {
+  const found = spawnSync("git", ["--no-pager", ...args], {
+    cwd: folder,
+    env: { ...process.env, LC_ALL: "C", GIT_OPTIONAL_LOCKS: "0", GIT_TERMINAL_PROMPT: "0" },
+    maxBuffer: 8 * MOST_BYTES,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
+  const { error } = found as { readonly error?: NodeJS.ErrnoException };
+  if (error?.code === "ENOENT") throw new GitTrouble("git is not installed, or not on the path");
+  if (error !== undefined) throw new GitTrouble(`git cannot be run: ${error.message}`);
+  return found;
+}
+
+function existingFolder(path: string): string {
+  let here = path;
+  while (!existsSync(here)) {
+    const up = dirname(here);
+    if (up === here) return process.cwd();
+    here = up;
+  }
+  return statSync(here).isDirectory() ? here : dirname(here);
+}
+
+/** Links are followed as far as the path is there. */
+function real(path: string): string {
+  if (existsSync(path)) return realpathSync(path);
+  const up = dirname(path);
+  return up === path ? path : join(real(up), path.slice(up.length));
+}
+
+function whyNoRepository(folder: string, message: string): string {
+  if (message.includes("dubious ownership")) return `git does not trust ${folder}, which belongs to another user`;
+  if (message.includes("work tree")) return `${folder} is a repository without a work tree`;
+  return `${folder} is in no git repository`;
+}
+
+const textOf = (bytes: Buffer): string => bytes.toString("utf8");
+const firstLine = (text: string): string =>
+  text
+    .trim()
+    .split("\n")[0]
+    ?.replace(/^fatal: /, "") ?? "";
+const zeroParted = (text: string): readonly string[] => text.split("\0").filter((part) => part !== "");
+
+const statusOf: Readonly<Record<string, GitChange["status"]>> = { A: "added", C: "added", D: "deleted", R: "renamed" };
+
+/** `M path`, `A path`, `R087 old new`, each a token. */
+function changesIn(tokens: readonly string[]): readonly GitChange[] {
+  const found: GitChange[] = [];
+  for (let i = 0; i < tokens.length; ) {
+    const letter = tokens[i]?.charAt(0) ?? "";
+    const hasTwo = letter === "R" || letter === "C";
+    const oldPath = tokens[i + 1] ?? "";
+    const path = hasTwo ? (tokens[i + 2] ?? "") : oldPath;
+    found.push({ status: statusOf[letter] ?? "changed", path, oldPath: letter === "C" ? path : oldPath });
+    i += hasTwo ? 3 : 2;
+  }
+  return found;
+}
+
+/** Each commit behind a mark of its own: hash, date, author, subject, then the file's status and names. */
+function commitsIn(listed: string, newest: string): readonly GitCommit[] {
+  let path = newest;
+  return listed.split(MARK).flatMap((part) => {
+    const [hash = "", date = "", author = "", subject = "", ...rest] = part.split("\0");
+    if (hash === "") return [];
+    const [status = "", before] = rest.map((token) => token.trim()).filter((token) => token !== "");
+    const commit = { hash, date, author, subject, path };
+    // Further back it goes by the name that it had before.
+    if (status.startsWith("R")) path = before ?? path;
+    return [commit];
+  });
+}
