@@ -1,17 +1,18 @@
 /**
  * The command `bellcrank`: reads the command line, runs one command, ends with its exit code. As a worker of its own
- * sweep it makes rows instead, so that one file is all that has to be shipped.
+ * it makes rows of a sweep or checks files instead, so that one file is all that has to be shipped.
  */
 import { isMainThread } from "node:worker_threads";
 import { CommanderError } from "commander";
 import { worker } from "workerpool";
+import { checkRun } from "./checking/check-run.js";
 import { program } from "./program.js";
 import { exitCodes } from "./exit-codes.js";
 import { sweepRows } from "./sweep-rows.js";
 import { UsageError } from "./usage-error.js";
 
 if (isMainThread) process.exitCode = await run(process.argv);
-else worker({ sweepRows });
+else worker({ sweepRows, checkRun });
 
 async function run(argv: readonly string[]): Promise<number> {
   // A reader that has seen enough (`| head`) closes the pipe: that is no fault of ours.

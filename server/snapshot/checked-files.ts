@@ -107,6 +107,7 @@ export class CheckedFiles {
       cars: context.cars,
       symbols: resolved.symbols,
       uses: resolved.uses,
+      readsText: resolved.readsText,
       textOf: (other) => this.#textOf(other),
       parsedOf: (other) => this.#parsedOf(other),
       findings: all,

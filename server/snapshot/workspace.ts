@@ -32,6 +32,8 @@ export interface FileView {
   readonly symbols: readonly ModelSymbol[];
   /** Every file that this one rests on, itself included. */
   readonly uses: readonly string[];
+  /** Tables and curves that are read from beside those files. */
+  readonly readsText: readonly string[];
   /** Text of a file that this one rests on. */
   textOf(uri: string): string | undefined;
   parsedOf(uri: string): Parsed | undefined;

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openWorkshop, type Workshop } from "./run-cli.js";
 import { type JUnitCase, junitCases } from "./junit.js";
+import { sarifProblems } from "./sarif.js";
 import { problemsAgainst } from "./schema.js";
 
 describe("bellcrank check", () => {
@@ -59,8 +60,13 @@ describe("bellcrank check", () => {
     );
   });
 
-  it("gives SARIF 2.1.0 with rules and places", () => {
-    const log = JSON.parse(shop.run("check", "broken", "--format", "sarif").out);
+  it("gives SARIF 2.1.0 with rules and places, as the published schema has it", () => {
+    const { out } = shop.run("check", "broken", "--format", "sarif");
+    expect(sarifProblems(out)).toEqual([]);
+    // What the schema does not allow is noticed.
+    expect(sarifProblems(out.replace('"ruleId"', '"rule"'))).not.toEqual([]);
+    expect(sarifProblems(out.replace('"uri": "broken/', '"uri": "broken folder/'))).not.toEqual([]);
+    const log = JSON.parse(out);
     expect(log.version).toBe("2.1.0");
     const [run] = log.runs;
     expect(run.tool.driver.rules.map(({ id }: { id: string }) => id)).toContain("coupling");

@@ -14,6 +14,7 @@ export interface Workshop {
   readonly folder: string;
   run(...args: string[]): Ran;
   write(name: string, content: string | Buffer): void;
+  removeFile(name: string): void;
   remove(): void;
 }
 
@@ -37,6 +38,7 @@ export function openWorkshop(environment: NodeJS.ProcessEnv = {}): Workshop {
       mkdirSync(dirname(join(folder, name)), { recursive: true });
       writeFileSync(join(folder, name), content);
     },
+    removeFile: (name) => rmSync(join(folder, name)),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }

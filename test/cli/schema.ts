@@ -8,6 +8,7 @@ export function problemsAgainst(
     | "case-sweep"
     | "cases"
     | "check"
+    | "check-baseline"
     | "curves"
     | "rates"
     | "rates-at"

@@ -1,7 +1,11 @@
-/** `bellcrank check`: every finding of the files and folders named. */
+/** `bellcrank check`: every finding of the files and folders named, or only what is new since they were last looked through. */
 import { type Command, Option } from "commander";
 import type { Severity } from "../../findings/finding.js";
-import type { CheckedFile } from "../checked-file.js";
+import { checkFiles } from "../checking/check-files.js";
+import type { CheckedFile } from "../checking/checked-file.js";
+import { heldAgainst, readKnown, writeKnown } from "../checking/known-findings.js";
+import { newFindings, type Report } from "../checking/report.js";
+import { jobsOf } from "../crew.js";
 import { exitCodes } from "../exit-codes.js";
 import { githubReport } from "../output/check-github.js";
 import { jsonReport } from "../output/check-json.js";
@@ -9,6 +13,7 @@ import { junitReport } from "../output/check-junit.js";
 import { sarifReport } from "../output/check-sarif.js";
 import { textReport } from "../output/check-text.js";
 import type { Ends } from "../ends.js";
+import { UsageError } from "../usage-error.js";
 import { openPaths } from "../workspace.js";
 
 const reports = {
@@ -22,6 +27,9 @@ const reports = {
 interface Options {
   readonly format: keyof typeof reports;
   readonly failOn: "error" | "warning" | "never";
+  readonly baseline?: string;
+  readonly writeBaseline?: boolean;
+  readonly jobs?: string;
 }
 
 export function checkCommand(root: Command, ends: Ends): void {
@@ -37,18 +45,44 @@ export function checkCommand(root: Command, ends: Ends): void {
         .choices(["error", "warning", "never"])
         .default("error"),
     )
-    .addHelpText("after", "\nExample:\n  bellcrank check samples/quill --fail-on warning")
-    .action((paths: string[], options: Options) => {
-      const checked = openPaths(paths).files.map((file) => ({ file, findings: file.findings() }));
-      process.stdout.write(reports[options.format](checked));
-      ends(fails(checked, options.failOn) ? exitCodes.findings : exitCodes.fine);
+    .option("--baseline <file>", "a list of known findings: only what is not on it is told and fails")
+    .option("--write-baseline", "writes what is found now to the file of --baseline, and fails on nothing")
+    .option("--jobs <n>", "how many cores to use, else all")
+    .addHelpText(
+      "after",
+      `
+Examples:
+  bellcrank check samples/quill --fail-on warning
+  bellcrank check --baseline known.json --write-baseline
+  bellcrank check --baseline known.json --format sarif > findings.sarif`,
+    )
+    .action(async (paths: string[], options: Options) => {
+      const { baseline } = options;
+      if (options.writeBaseline === true && baseline === undefined)
+        throw new UsageError("--write-baseline needs --baseline FILE: where to write");
+      const workers = jobsOf(options.jobs);
+      const known = baseline === undefined || options.writeBaseline === true ? undefined : readKnown(baseline);
+      const files = await checkFiles(paths, openPaths(paths).files, workers);
+      if (baseline !== undefined && known === undefined) {
+        process.stdout.write(writtenWords(writeKnown(baseline, files), baseline));
+        return;
+      }
+      const report: Report =
+        baseline === undefined || known === undefined
+          ? { files }
+          : { files, against: heldAgainst(baseline, known, files) };
+      process.stdout.write(reports[options.format](report));
+      ends(fails(report, options.failOn) ? exitCodes.findings : exitCodes.fine);
     });
 }
 
-function fails(checked: readonly CheckedFile[], failOn: Options["failOn"]): boolean {
+const writtenWords = (count: number, list: string): string =>
+  `${list} holds ${count === 1 ? "1 finding" : `${count} findings`}\n`;
+
+function fails(report: Report, failOn: Options["failOn"]): boolean {
   if (failOn === "never") return false;
   const failing: readonly Severity[] = failOn === "error" ? ["error"] : ["error", "warning"];
-  return checked.some(({ findings }) =>
-    findings.some(({ severity, rule }) => failing.includes(severity) || rule === "missed-expectation"),
-  );
+  const isFailing = ({ severity, rule }: CheckedFile["findings"][number]): boolean =>
+    failing.includes(severity) || rule === "missed-expectation";
+  return report.files.some((file) => newFindings(report, file).some(isFailing));
 }

@@ -1,21 +1,18 @@
 /** `bellcrank sweep`: a table of figures over set-ups that differ in a few properties, made on all cores. */
 import { once } from "node:events";
 import { appendFileSync } from "node:fs";
-import { availableParallelism } from "node:os";
-import { fileURLToPath } from "node:url";
 import { SingleBar } from "cli-progress";
 import { type Command, Option } from "commander";
-import { pool } from "workerpool";
 import type { CheckedCar } from "../../findings/context.js";
 import { complaintAbout, rowCount, sweptFigure, type SweptAxis, usualFigures, valuesAt } from "../../snapshot/sweep.js";
 import type { FileView } from "../../snapshot/workspace.js";
-import { inOrder } from "../in-order.js";
+import { type Exec, jobsOf, onWorkers } from "../crew.js";
 import { type SweepTable, sweepFormats } from "../output/sweep-lines.js";
 import { resumed } from "../sweep-file.js";
 import { type SweepJob, sweepRows } from "../sweep-rows.js";
 import { UsageError } from "../usage-error.js";
 import { sweptAxis } from "../vary.js";
-import { carOf, openPaths } from "../workspace.js";
+import { carOf, openFile } from "../workspace.js";
 
 interface Options {
   readonly setup?: string;
@@ -63,8 +60,7 @@ Examples:
     --figure 'downforce-front at top-speed' --out heights.csv`,
     )
     .action(async (path: string, options: Options) => {
-      const [file] = openPaths([path]).files;
-      if (file === undefined) throw new UsageError(`${path}: not a file`);
+      const { file } = openFile(path);
       const car = carOf(file, options.setup);
       const axes = axesOf(options.vary, file, car);
       const figures = figuresOf(options.figure ?? usualFigures(car), file, car);
@@ -102,13 +98,6 @@ function shardOf(text: string | undefined, rows: number): readonly [from: number
   const [own, all] = [Number(found?.[1] ?? 0), Number(found?.[2] ?? 0)];
   if (own < 1 || own > all) throw new UsageError(`--shard "${text}": write which of how many, such as 1/4`);
   return [Math.floor(((own - 1) * rows) / all), Math.floor((own * rows) / all)];
-}
-
-function jobsOf(text: string | undefined): number {
-  const jobs = text === undefined ? availableParallelism() : Number(text);
-  if (!Number.isInteger(jobs) || jobs < 1 || jobs > 256)
-    throw new UsageError(`--jobs "${text ?? ""}": a whole number from 1 to 256`);
-  return jobs;
 }
 
 async function write(job: SweepJob, table: SweepTable, { format, out, jobs }: Options): Promise<void> {
@@ -164,16 +153,8 @@ async function eachRun(
     for (const start of starts()) await take(sweepRows(job, start, end(start)), start);
     return;
   }
-  const crew = pool(fileURLToPath(import.meta.url), { maxWorkers: workers, workerType: "thread" });
-  try {
-    const run = async (start: number): Promise<Rows> => {
-      const rows: Rows = await crew.exec("sweepRows", [job, start, end(start)]);
-      return rows;
-    };
-    await inOrder(starts(), workers * 3, run, take);
-  } finally {
-    await crew.terminate(true);
-  }
+  const errand = (exec: Exec, start: number) => exec<typeof sweepRows>("sweepRows", [job, start, end(start)]);
+  await onWorkers(starts(), workers, errand, take);
 }
 
 async function print(text: string): Promise<void> {

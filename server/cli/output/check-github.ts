@@ -1,18 +1,15 @@
-/** Findings as workflow commands of a hosted CI: annotations on the lines of a pull request. */
+/** Findings as workflow commands of a hosted CI: annotations on the lines of a pull request. Known ones are left out. */
 import type { Severity } from "../../findings/finding.js";
-import type { CheckedFile } from "../checked-file.js";
-import { shown } from "../workspace.js";
-import { placeOf } from "./check-json.js";
+import { newFindings, type Report } from "../checking/report.js";
 
 const levels: Record<Severity, string> = { error: "error", warning: "warning", information: "notice", hint: "notice" };
 
-export function githubReport(checked: readonly CheckedFile[]): string {
-  return checked
-    .flatMap(({ file, findings }) =>
-      findings.map(({ severity, rule, message, span }) => {
-        const { start, end } = placeOf(file, span);
+export function githubReport(report: Report): string {
+  return report.files
+    .flatMap((file) =>
+      newFindings(report, file).map(({ severity, rule, message, start, end }) => {
         const columns = start.line === end.line ? `,col=${start.column},endColumn=${end.column}` : "";
-        const place = `file=${property(shown(file.uri))},line=${start.line},endLine=${end.line}${columns}`;
+        const place = `file=${property(file.path)},line=${start.line},endLine=${end.line}${columns}`;
         return `::${levels[severity]} ${place},title=${property(`bellcrank: ${rule}`)}::${data(message)}\n`;
       }),
     )

@@ -1,13 +1,11 @@
 /**
  * Findings and expectations as a JUnit report: in one suite a case a file, failed by its errors and warnings; in the other
- * a case for each expectation of each car and set-up, with its figure and margin. A missed expectation fails its own case only.
+ * a case for each expectation of each car and set-up, with its figure and margin. A missed expectation fails its own case
+ * only. What was known before fails nothing.
  */
-import type { FileView } from "../../snapshot/workspace.js";
 import { escaped } from "../../views/drawings/svg.js";
-import { type JudgedExpectation, judgedCars } from "../../views/expectations.js";
-import type { CheckedFile } from "../checked-file.js";
-import { shown } from "../workspace.js";
-import { placeOf } from "./check-json.js";
+import type { CheckedExpectation, CheckedFile } from "../checking/checked-file.js";
+import { isKnown, newFindings, type Report } from "../checking/report.js";
 
 interface TestCase {
   readonly classname: string;
@@ -18,9 +16,11 @@ interface TestCase {
   readonly details: string;
 }
 
-export function junitReport(checked: readonly CheckedFile[]): string {
-  const files = checked.map(fileCase);
-  const expectations = checked.flatMap(({ file }) => expectationCases(file));
+export function junitReport(report: Report): string {
+  const files = report.files.map((file) => fileCase(report, file));
+  const expectations = report.files.flatMap((file) =>
+    file.expectations.map((expectation) => expectationCase(report, file, expectation)),
+  );
   const suites = [suite("bellcrank check", files), suite("bellcrank expectations", expectations)];
   const totals = countsOf([...files, ...expectations]);
   return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites tests="${totals.tests}" failures="${totals.failures}" errors="0">\n${suites.join("")}</testsuites>\n`;
@@ -46,36 +46,28 @@ function caseXml({ classname, name, outcome, message, details }: TestCase): stri
   return details === "" ? `${head}/>\n` : `${head}><system-out>${escaped(details)}</system-out></testcase>\n`;
 }
 
-function fileCase({ file, findings }: CheckedFile): TestCase {
-  const failing = findings.filter(
+function fileCase(report: Report, file: CheckedFile): TestCase {
+  const failing = newFindings(report, file).filter(
     ({ severity, rule }) => (severity === "error" || severity === "warning") && rule !== "missed-expectation",
   );
-  const lines = failing.map(({ span, severity, rule, message }) => {
-    const { line, column } = placeOf(file, span).start;
-    return `${line}:${column} ${severity} ${rule}: ${message}`;
-  });
+  const lines = failing.map(
+    ({ start, severity, rule, message }) => `${start.line}:${start.column} ${severity} ${rule}: ${message}`,
+  );
   const outcome = lines.length === 0 ? "passed" : "failure";
-  const name = shown(file.uri);
-  return { classname: "bellcrank.check", name, outcome, message: lines[0] ?? "", details: lines.join("\n") };
+  return { classname: "bellcrank.check", name: file.path, outcome, message: lines[0] ?? "", details: lines.join("\n") };
 }
 
 const OUTCOMES = { met: "passed", missed: "failure", "not-judged": "skipped" } as const;
 
-const expectationCases = (file: FileView): readonly TestCase[] =>
-  judgedCars(file).flatMap(({ name, expectations }) =>
-    expectations.map((judged) => ({
-      classname: `${shown(file.uri)}.${name}`,
-      name: judged.text,
-      outcome: OUTCOMES[judged.verdict],
-      message: judged.message,
-      details: `${placeWords(file, judged)}: ${judged.message}`,
-    })),
-  );
-
-/** "quill.crank:157:3" */
-function placeWords(file: FileView, { origin }: JudgedExpectation): string {
-  const parsed = origin.uri === file.uri ? file.parsed : file.parsedOf(origin.uri);
-  if (parsed === undefined) return shown(origin.uri);
-  const { line, column } = placeOf({ parsed }, origin).start;
-  return `${shown(origin.uri)}:${line}:${column}`;
+function expectationCase(report: Report, file: CheckedFile, expectation: CheckedExpectation): TestCase {
+  const { of, text, verdict, message, place } = expectation;
+  const finding = expectation.finding === undefined ? undefined : file.findings[expectation.finding];
+  const known = finding !== undefined && isKnown(report, finding);
+  return {
+    classname: `${file.path}.${of}`,
+    name: text,
+    outcome: known ? "skipped" : OUTCOMES[verdict],
+    message: known ? `known before: ${message}` : message,
+    details: `${place}: ${message}`,
+  };
 }
