@@ -2,6 +2,7 @@
 import { type Command, Option } from "commander";
 import type { Severity } from "../../findings/finding.js";
 import { checkFiles } from "../checking/check-files.js";
+import { touchedSince } from "../checking/changed-since.js";
 import type { CheckedFile } from "../checking/checked-file.js";
 import { heldAgainst, readKnown, writeKnown } from "../checking/known-findings.js";
 import { newFindings, type Report } from "../checking/report.js";
@@ -29,6 +30,7 @@ interface Options {
   readonly failOn: "error" | "warning" | "never";
   readonly baseline?: string;
   readonly writeBaseline?: boolean;
+  readonly changedSince?: string;
   readonly jobs?: string;
 }
 
@@ -47,6 +49,7 @@ export function checkCommand(root: Command, ends: Ends): void {
     )
     .option("--baseline <file>", "a list of known findings: only what is not on it is told and fails")
     .option("--write-baseline", "writes what is found now to the file of --baseline, and fails on nothing")
+    .option("--changed-since <rev>", "only files that changed since the merge base with it, and what rests on them")
     .option("--jobs <n>", "how many cores to use, else all")
     .addHelpText(
       "after",
@@ -54,7 +57,8 @@ export function checkCommand(root: Command, ends: Ends): void {
 Examples:
   bellcrank check samples/quill --fail-on warning
   bellcrank check --baseline known.json --write-baseline
-  bellcrank check --baseline known.json --format sarif > findings.sarif`,
+  bellcrank check --baseline known.json --format sarif > findings.sarif
+  bellcrank check --changed-since origin/main --fail-on warning`,
     )
     .action(async (paths: string[], options: Options) => {
       const { baseline } = options;
@@ -62,7 +66,9 @@ Examples:
         throw new UsageError("--write-baseline needs --baseline FILE: where to write");
       const workers = jobsOf(options.jobs);
       const known = baseline === undefined || options.writeBaseline === true ? undefined : readKnown(baseline);
-      const files = await checkFiles(paths, openPaths(paths).files, workers);
+      const opened = openPaths(paths).files;
+      const asked = options.changedSince === undefined ? opened : touchedSince(options.changedSince, opened);
+      const files = await checkFiles(paths, asked, workers);
       if (baseline !== undefined && known === undefined) {
         process.stdout.write(writtenWords(writeKnown(baseline, files), baseline));
         return;
