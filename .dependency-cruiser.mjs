@@ -70,7 +70,7 @@ const rooms = [
       "server/findings/context\\.ts",
       "server/snapshot/workspace\\.ts",
     ],
-    packages: ["d3-array", "d3-shape"],
+    packages: ["d3-array", "d3-shape", "diff"],
     why: "A view turns what is known into what is shown: it may see a finding, but runs no rule.",
   },
   {

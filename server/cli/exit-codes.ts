@@ -5,4 +5,6 @@ export const exitCodes = {
   findings: 1,
   /** Wrong usage or unreadable input. */
   unusable: 2,
+  /** `compare --detailed-exit-code`: something differs. */
+  differs: 3,
 } as const;

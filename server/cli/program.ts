@@ -3,10 +3,12 @@ import { Command } from "commander";
 import { adjustCommand } from "./commands/adjust.js";
 import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
+import { compareCommand } from "./commands/compare.js";
 import { curvesCommand } from "./commands/curves.js";
 import { formatCommand } from "./commands/format.js";
 import { kerbCommand } from "./commands/kerb.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
+import { mergeCommand } from "./commands/merge.js";
 import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
 import { responseCommand } from "./commands/response.js";
@@ -37,10 +39,12 @@ export function program(ends: Ends): Command {
     kinematicsCommand,
     curvesCommand,
     weightsCommand,
+    compareCommand,
     adjustCommand,
     solveCommand,
     sweepCommand,
     formatCommand,
+    mergeCommand,
     serveCommand,
   ])
     add(root, ends);

@@ -92,6 +92,14 @@ export class Repository {
     return isUtf8(stdout) ? { text: stdout.toString("utf8") } : { missing: "not-text" };
   }
 
+  /** Texts of a commit in one go; what is no text is left out. */
+  readAll(commit: string, paths: readonly string[]): ReadonlyMap<string, string> {
+    const asked = paths.filter((path) => !path.includes("\n"));
+    const input = asked.map((path) => `${commit}:${path}\n`).join("");
+    const { status, stdout } = run(this.top, ["cat-file", "--batch"], input);
+    return status === 0 ? blobsIn(stdout, asked) : new Map();
+  }
+
   /** The language's files of a commit. */
   list(commit: string): readonly string[] {
     return zeroParted(this.#must("ls-tree", "-r", "-z", "--name-only", "--full-tree", commit)).filter((path) =>
@@ -155,20 +163,28 @@ export class Repository {
 export class CommitFiles implements Host {
   readonly #repository: Repository;
   readonly #commit: string;
+  readonly #known = new Map<string, { readonly text: string }>();
 
   constructor(repository: Repository, commit: string) {
     this.#repository = repository;
     this.#commit = commit;
   }
 
+  /** Reads many files at once, where they will all be asked for. */
+  prepare(paths: readonly string[]): void {
+    for (const [path, text] of this.#repository.readAll(this.#commit, paths))
+      this.#known.set(this.#repository.uriOf(path), { text });
+  }
+
   read(uri: string): ReturnType<Host["read"]> {
+    const known = this.#known.get(uri);
+    if (known !== undefined) return known;
     const parsed = URI.parse(uri);
     const way = relative(this.#repository.top, parsed.fsPath);
     if (parsed.scheme !== "file" || way.startsWith("..") || isAbsolute(way)) return { missing: "outside" };
     const read = this.#repository.read(this.#commit, way.split(sep).join("/"));
-    return "text" in read || read.missing !== "too-large"
-      ? (read as ReturnType<Host["read"]>)
-      : { missing: "not-text" };
+    if ("text" in read) return read;
+    return { missing: read.missing === "too-large" ? "not-text" : read.missing };
   }
 }
 
@@ -181,16 +197,33 @@ const MARK = "\u0001";
 /** The path itself, whatever signs it holds. */
 const anyText = (path: string): string => `:(top,literal)${path}`;
 
-function run(folder: string, args: readonly string[]): SpawnSyncReturns<Buffer> {
+function run(folder: string, args: readonly string[], input?: string): SpawnSyncReturns<Buffer> {
   const found = spawnSync("git", ["--no-pager", ...args], {
     cwd: folder,
     env: { ...process.env, LC_ALL: "C", GIT_OPTIONAL_LOCKS: "0", GIT_TERMINAL_PROMPT: "0" },
     maxBuffer: 8 * MOST_BYTES,
-    stdio: ["ignore", "pipe", "pipe"],
+    stdio: [input === undefined ? "ignore" : "pipe", "pipe", "pipe"],
+    ...(input === undefined ? {} : { input }),
   });
   const { error } = found as { readonly error?: NodeJS.ErrnoException };
   if (error?.code === "ENOENT") throw new GitTrouble("git is not installed, or not on the path");
   if (error !== undefined) throw new GitTrouble(`git cannot be run: ${error.message}`);
+  return found;
+}
+
+/** `hash blob size`, the bytes, a line end: in the order in which they were asked for. */
+function blobsIn(bytes: Buffer, asked: readonly string[]): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  let at = 0;
+  for (const path of asked) {
+    const end = bytes.indexOf(0x0a, at);
+    const [, type, size] = bytes.toString("utf8", at, end).split(" ");
+    at = end + 1;
+    if (size === undefined || !/^\d+$/.test(size)) continue;
+    const content = bytes.subarray(at, at + Number(size));
+    if (type === "blob" && content.length <= MOST_BYTES && isUtf8(content)) found.set(path, content.toString("utf8"));
+    at += Number(size) + 1;
+  }
   return found;
 }
 

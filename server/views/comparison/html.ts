@@ -1,0 +1,127 @@
+/**
+ * A review as a page: printable, readable in black and white, with nothing to fetch. The editor shows the same body in the
+ * colours of its theme, and leads to the lines that carry a place.
+ */
+import { cautions } from "../cautions.js";
+import type { PageSection, Place } from "./page.js";
+import { comparisonPage } from "./page.js";
+import { carWords, type Review, type ReviewedCar } from "./review.js";
+
+/** Pictures of a car, as SVG; none where there is nothing to draw. */
+export type Drawings = (car: ReviewedCar) => readonly string[];
+
+export function reviewHtml(review: Review, drawings: Drawings): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${text(review.headline)}</title>
+<style>${pageStyle}${reviewStyle}</style>
+</head>
+<body>
+${reviewBody(review, drawings)}
+</body>
+</html>
+`;
+}
+
+/** What stands inside the page. Rows that are written somewhere carry `data-uri`, `data-line` and `data-side`. */
+export function reviewBody(review: Review, drawings: Drawings): string {
+  const told = review.cars.filter(({ status }) => status !== "same");
+  return [
+    `<main><h1>${text(review.headline)}</h1>`,
+    `<p class="sides"><span>Was: ${text(review.old)}</span> <span>Is: ${text(review.now)}</span></p>`,
+    ...told.map((car) => carArticle(car, told.length > 1, drawings)),
+    `<p class="cautions">${text(cautions)}</p></main>`,
+  ].join("\n");
+}
+
+function carArticle(car: ReviewedCar, isOneOfMany: boolean, drawings: Drawings): string {
+  const head = isOneOfMany
+    ? [`<h2>${text(car.name)}</h2>`, `<p>${text(carWords(car))} <small>${text(car.path)}</small></p>`]
+    : [];
+  if (car.comparison === undefined || car.follows !== undefined) {
+    const follows = car.follows === undefined ? "" : `<p>Only what ${text(car.follows)} changes.</p>`;
+    return `<article>${head.join("\n")}${follows}</article>`;
+  }
+  const page = comparisonPage(car.comparison);
+  const pictures = drawings(car);
+  return [
+    "<article>",
+    ...head,
+    ...(pictures.length === 0
+      ? []
+      : [`<div class="drawings">${pictures.map((one) => `<figure>${one}</figure>`).join("")}</div>`]),
+    ...page.sections.map(sectionHtml),
+    ...page.remarks.map((remark) => `<p>${text(remark)}</p>`),
+    "</article>",
+  ].join("\n");
+}
+
+function sectionHtml(section: PageSection): string {
+  const { title, rows, isDetail } = section;
+  if (isDetail) return `<details><summary>${text(title)} (${rows.length})</summary>${tableHtml(section)}</details>`;
+  return `<section><h3>${text(title)}</h3>${tableHtml(section)}</section>`;
+}
+
+function tableHtml({ title, columns, rows, places }: PageSection): string {
+  const head = columns.map(({ head: name }) => `<th scope="col">${text(name)}</th>`).join("");
+  const body = rows.map((row, i) => {
+    const cells = row.map((cell, at) =>
+      cellHtml(cell, columns[at]?.head ?? "", at === row.length - 1 ? places[i] : undefined),
+    );
+    return `<tr${row[0] === "" ? "" : ' class="first"'}>${cells.join("")}</tr>`;
+  });
+  return `<table aria-label="${text(title)}"><thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table>`;
+}
+
+/** The last cell of a row leads to its line. */
+function cellHtml(cell: string, head: string, place: Place | undefined): string {
+  const kind = head === "was" || head === "is" ? ` class="${head}"` : "";
+  if (place === undefined) return `<td${kind}>${text(cell)}</td>`;
+  const data = `data-uri="${text(place.uri)}" data-line="${place.line}" data-side="${place.side}"`;
+  return `<td${kind}><a class="place" ${data}>${text(cell)}</a></td>`;
+}
+
+const entities: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+const text = (words: string): string => words.replaceAll(/[&<>"']/g, (sign) => entities[sign] ?? sign);
+
+/** Of the page by itself: ink on paper. */
+const pageStyle = `
+:root { --ink: #1d2129; --quiet: #5b6472; --line: #c9cfd8; --was: #f6efe4; --is: #e4eef6; --ground: #ffffff; }
+body { margin: 0 auto; padding: 1.5rem; max-width: 68rem; color: var(--ink); background: var(--ground);
+  font: 14px/1.45 system-ui, sans-serif; }
+@media print { body { max-width: none; padding: 0; font-size: 9.5pt; } details > summary { list-style: none; }
+  section, figure, tr { break-inside: avoid; } h2, h3 { break-after: avoid; } }
+@page { size: A4; margin: 14mm; }
+`;
+
+/** Shared with the editor, which gives the colours. */
+export const reviewStyle = `
+h1 { font-size: 1.35em; line-height: 1.3; margin: 0 0 .4em; }
+h2 { font-size: 1.2em; margin: 1.6em 0 .3em; border-top: 2px solid var(--ink); padding-top: .5em; }
+h3 { font-size: 1em; margin: 1.2em 0 .3em; }
+.sides { color: var(--quiet); margin: 0 0 1em; }
+.sides span + span { margin-left: 1.5em; }
+table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
+th { text-align: left; font-weight: 600; color: var(--quiet); }
+th, td { padding: .2em .6em .2em 0; vertical-align: top; }
+tr.first > td { border-top: 1px solid var(--line); }
+td.was { background: var(--was); padding-left: .4em; }
+td.is { background: var(--is); padding-left: .4em; font-weight: 600; }
+td:first-child { white-space: nowrap; color: var(--quiet); }
+a.place { color: inherit; text-decoration: none; }
+summary { cursor: pointer; margin: .8em 0 .3em; color: var(--quiet); }
+.drawings { display: flex; flex-wrap: wrap; gap: 1em; }
+figure { margin: .5em 0; flex: 1 1 20rem; }
+figure svg { max-width: 100%; height: auto; }
+.cautions { margin-top: 2em; color: var(--quiet); font-size: .9em; }
+`;
