@@ -9,6 +9,7 @@ export function problemsAgainst(
     | "cases"
     | "check"
     | "check-baseline"
+    | "compare"
     | "curves"
     | "rates"
     | "rates-at"

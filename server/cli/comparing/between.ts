@@ -24,7 +24,7 @@ export function compareRevisions(
   paths: readonly string[],
   options: CompareOptions,
 ): Compared {
-  const repository = Repository.around(paths[0] ?? process.cwd());
+  const repository = repositoryOf(paths);
   const range = rangeOf(revisions, options);
   const to = range.to === undefined ? undefined : repository.commit(range.to);
   const from = startOf(repository, range, to);
@@ -46,6 +46,16 @@ export function compareRevisions(
     textBefore: (uri) => old.view(uri).textOf(renamed.get(uri) ?? uri),
     textAfter: (uri) => now.view(uri).textOf(uri),
   };
+}
+
+/** Around the current folder, else around the first path that is named. */
+function repositoryOf([first]: readonly string[]): Repository {
+  try {
+    return Repository.around(process.cwd());
+  } catch (error) {
+    if (first === undefined) throw error;
+    return Repository.around(first);
+  }
 }
 
 /** `REV`, `REV REV`, `A..B`, and `A...B`, which starts where both grew from. */

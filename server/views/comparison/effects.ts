@@ -95,7 +95,7 @@ function cameOrWent(row: FigureRow, old: Figure, now: Figure): Effect {
 /** Units in which a part in a hundred says something: not places, angles, shares. */
 const isScale = (unit: string): boolean => !["mm", "in", "m", "deg", "rad", "%"].includes(unit);
 
-/** Left and right that move alike are told once. */
+/** Left and right that move alike, as far as anybody reads figures, are told once. */
 function bothSides(moved: readonly Effect[]): readonly Effect[] {
   const twins = new Map<string, Effect>();
   for (const effect of moved) if (isSide(effect, "right")) twins.set(twinKey(effect), effect);
@@ -115,4 +115,9 @@ const isSide = ({ subject }: Effect, side: "left" | "right"): boolean => SIDE.ex
 const withoutSide = (subject: string): string => subject.replace(SIDE, "");
 const twinKey = (effect: Effect): string => keyOf({ ...effect, subject: withoutSide(effect.subject) });
 
-const isAlike = (a: Effect, b: Effect): boolean => a.oldText === b.oldText && a.nowText === b.nowText;
+/** Digits in which two sides have to agree. */
+const READ = 3;
+
+const isAlike = (a: Effect, b: Effect): boolean =>
+  showFigure(a.old, a.unit, READ) === showFigure(b.old, b.unit, READ) &&
+  showFigure(a.now, a.unit, READ) === showFigure(b.now, b.unit, READ);

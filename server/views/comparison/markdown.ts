@@ -29,8 +29,8 @@ export function reviewMarkdown(review: Review): string {
 /** Each car as shortly as it may be, then from the first one on as fully as there is room for. */
 function fitted(forms: readonly (readonly string[])[], room: number): readonly string[] {
   const shortest = forms.map((form) => form.at(-1) ?? "");
-  const [kept, left] = keptWithin(shortest, room - SPARE);
-  let spare = room - kept.reduce((sum, part) => sum + bytes(part) + 2, 0);
+  const [kept, left] = keptWithin(shortest, room * NAMES);
+  let spare = room - LAST_LINE - kept.reduce((sum, part) => sum + bytes(part) + 2, 0);
   const parts = kept.map((part, i) => {
     const found = forms[i]?.find((form) => bytes(form) - bytes(part) <= spare) ?? part;
     spare -= bytes(found) - bytes(part);
@@ -39,8 +39,9 @@ function fitted(forms: readonly (readonly string[])[], room: number): readonly s
   return left === 0 ? parts : [...parts, `${left} more differ; \`bellcrank compare\` tells all of them.`];
 }
 
-/** For the last line. */
-const SPARE = 120;
+const LAST_LINE = 120;
+/** Of the room, what the names of many cars may take from what the first ones have to say. */
+const NAMES = 0.5;
 
 function keptWithin(parts: readonly string[], room: number): readonly [kept: readonly string[], left: number] {
   let used = 0;
