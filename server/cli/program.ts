@@ -9,6 +9,7 @@ import { formatCommand } from "./commands/format.js";
 import { kerbCommand } from "./commands/kerb.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { mergeCommand } from "./commands/merge.js";
+import { logCommand } from "./commands/log.js";
 import { modesCommand } from "./commands/modes.js";
 import { ratesCommand } from "./commands/rates.js";
 import { responseCommand } from "./commands/response.js";
@@ -40,6 +41,7 @@ export function program(ends: Ends): Command {
     curvesCommand,
     weightsCommand,
     compareCommand,
+    logCommand,
     adjustCommand,
     solveCommand,
     sweepCommand,

@@ -24,12 +24,17 @@ export interface GitChange {
 
 export interface GitCommit {
   readonly hash: string;
+  /** The first one that it grew from; undefined for the very first. */
+  readonly parent: string | undefined;
   /** ISO 8601, of the author. */
   readonly date: string;
   readonly author: string;
   readonly subject: string;
-  /** What the followed file was called then. */
+  /** What the followed file was called then, and in the commit before. */
   readonly path: string;
+  readonly oldPath: string;
+  /** Files of the language and tables that it touched, under their names before and after. */
+  readonly touched: readonly string[];
 }
 
 /** Larger texts are nobody's set-up; a file of 10,000 lines has half a megabyte. */
@@ -59,6 +64,10 @@ export class Repository {
     if (way.startsWith("..") || isAbsolute(way))
       throw new GitTrouble(`${file} lies outside of the repository ${this.top}`);
     return way.split(sep).join("/");
+  }
+
+  pathOfUri(uri: string): string {
+    return this.pathOf(URI.parse(uri).fsPath);
   }
 
   uriOf(path: string): string {
@@ -115,13 +124,12 @@ export class Repository {
     return [...changesIn(tokens), ...(to === undefined ? this.#untracked() : [])];
   }
 
-  /** Commits that touched a file, newest first, through its renames. */
-  log(path: string, options: { readonly most: number; readonly since?: string | undefined }): readonly GitCommit[] {
-    const range = options.since === undefined ? [] : [`${this.commit(options.since)}..HEAD`];
-    this.commit("HEAD");
-    const format = "--format=%x01%H%x00%aI%x00%an%x00%s%x00";
-    const flags = ["--follow", "--name-status", "-z", "--no-ext-diff", `--max-count=${options.most}`, format];
-    return commitsIn(this.#must("log", ...flags, ...range, "--", anyText(path)), path);
+  /** Commits that touched any of the language's files, newest first; one of them is followed through its renames. */
+  history(path: string, since: string | undefined): readonly GitCommit[] {
+    const range = since === undefined ? [this.commit("HEAD")] : [`${this.commit(since)}..${this.commit("HEAD")}`];
+    const format = "--format=%x01%H%x00%P%x00%aI%x00%an%x00%s%x00";
+    const flags = ["--name-status", "--find-renames", "-z", "--no-ext-diff", "--no-relative", "--date-order", format];
+    return commitsIn(this.#must("log", ...flags, ...range, "--", ...LANGUAGE_FILES.map(anywhere)), path);
   }
 
   #untracked(): readonly GitChange[] {
@@ -194,8 +202,6 @@ export const short = (commit: string): string => commit.slice(0, 8);
 const anywhere = (pattern: string): string => `:(top,glob)**/${pattern}`;
 /** No subject of a commit holds it. */
 const MARK = "\u0001";
-/** The path itself, whatever signs it holds. */
-const anyText = (path: string): string => `:(top,literal)${path}`;
 
 function run(folder: string, args: readonly string[], input?: string): SpawnSyncReturns<Buffer> {
   const found = spawnSync("git", ["--no-pager", ...args], {
@@ -274,16 +280,17 @@ function changesIn(tokens: readonly string[]): readonly GitChange[] {
   return found;
 }
 
-/** Each commit behind a mark of its own: hash, date, author, subject, then the file's status and names. */
+/** Each commit behind a mark of its own: hash, parents, date, author, subject, then what it did to which files. */
 function commitsIn(listed: string, newest: string): readonly GitCommit[] {
   let path = newest;
   return listed.split(MARK).flatMap((part) => {
-    const [hash = "", date = "", author = "", subject = "", ...rest] = part.split("\0");
+    const [hash = "", parents = "", date = "", author = "", subject = "", ...rest] = part.split("\0");
     if (hash === "") return [];
-    const [status = "", before] = rest.map((token) => token.trim()).filter((token) => token !== "");
-    const commit = { hash, date, author, subject, path };
-    // Further back it goes by the name that it had before.
-    if (status.startsWith("R")) path = before ?? path;
+    const changes = changesIn(rest.map((token) => token.replace(/^\n/, "")).filter((token) => token !== ""));
+    const oldPath = changes.find((change) => change.status === "renamed" && change.path === path)?.oldPath ?? path;
+    const touched = changes.flatMap((change) => [change.path, change.oldPath]);
+    const commit = { hash, parent: parents.split(" ")[0] || undefined, date, author, subject, path, oldPath, touched };
+    path = oldPath;
     return [commit];
   });
 }

@@ -42,7 +42,8 @@ export interface PartAt {
 /** Blocks of a resolved car are those that it was edited in. */
 const treeBlock = (block: ResolvedBlock): TreeBlock => block as TreeBlock;
 
-function treeOf({ block, axles: { front, rear } }: CarModel): CarTree {
+/** The car as paths are followed through it. */
+export function treeOf({ block, axles: { front, rear } }: CarModel): CarTree {
   const right = (axle: typeof front): TreeBlock | undefined => axle && treeBlock(axle.rightBlock ?? axle.block);
   return { block: treeBlock(block), right: { front: right(front), rear: right(rear) } };
 }

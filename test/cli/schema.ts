@@ -14,6 +14,7 @@ export function problemsAgainst(
     | "rates"
     | "rates-at"
     | "kinematics"
+    | "log"
     | "modes"
     | "response"
     | "road"

@@ -67,13 +67,26 @@ describe("a git repository", () => {
   });
 
   it("follows a file through its renames", () => {
-    const log = repository.log("ärmel.crank", { most: 10 });
-    expect(log.map(({ hash, subject, path }) => ({ hash, subject, path }))).toEqual([
-      { hash: second, subject: "Move it up; a subject | with $signs", path: "ärmel.crank" },
-      { hash: first, subject: "Draw the car", path: "hill cars/ärmel.crank" },
+    const log = repository.history("ärmel.crank", undefined);
+    expect(log.map(({ hash, parent, subject, path, oldPath }) => ({ hash, parent, subject, path, oldPath }))).toEqual([
+      {
+        hash: second,
+        parent: first,
+        subject: "Move it up; a subject | with $signs",
+        path: "ärmel.crank",
+        oldPath: "hill cars/ärmel.crank",
+      },
+      {
+        hash: first,
+        parent: undefined,
+        subject: "Draw the car",
+        path: "hill cars/ärmel.crank",
+        oldPath: "hill cars/ärmel.crank",
+      },
     ]);
     expect(log[1]).toMatchObject({ author: "Ada Fitter", date: "2026-03-14T09:00:00+00:00" });
-    expect(repository.log("ärmel.crank", { most: 10, since: "HEAD~1" })).toHaveLength(1);
+    expect(log[0]?.touched).toContain("parts.crank");
+    expect(repository.history("ärmel.crank", "HEAD~1")).toHaveLength(1);
   });
 
   it("finds the commit that two branches grew from", () => {
@@ -107,7 +120,7 @@ describe("what is no repository", () => {
   it("is told apart from one without commits", () => {
     const made = openRepository();
     expect(() => Repository.around(made.folder).commit("HEAD")).toThrow(/no commits yet/);
-    expect(() => Repository.around(made.folder).log("a.crank", { most: 3 })).toThrow(/no commits yet/);
+    expect(() => Repository.around(made.folder).history("a.crank", undefined)).toThrow(/no commits yet/);
     made.remove();
   });
 

@@ -1,11 +1,11 @@
 /** `bellcrank compare`: what differs between two set-ups or versions, and what that does to the car. */
 import { writeFileSync } from "node:fs";
 import { type Command, Option } from "commander";
-import { GitTrouble } from "../../host/git.js";
 import { reviewHtml } from "../../views/comparison/html.js";
 import { reviewMarkdown } from "../../views/comparison/markdown.js";
 import { compareRevisions } from "../comparing/between.js";
 import type { Compared, CompareOptions } from "../comparing/compared.js";
+import { inWords } from "../comparing/in-words.js";
 import { shareOf } from "../comparing/threshold.js";
 import { compareTwo, compareWithBase } from "../comparing/two.js";
 import type { Ends } from "../ends.js";
@@ -78,15 +78,6 @@ function compared(operands: readonly string[], asked: Asked): Compared {
     throw new UsageError("nothing to compare: name two files, one set-up, or a revision with --git");
   if (more !== undefined) throw new UsageError("two operands at most: OLD and NEW");
   return now === undefined ? compareWithBase(old, options) : compareTwo(old, now, options);
-}
-
-/** What git cannot answer is for the user to put right, as any other operand is. */
-function inWords<T>(find: () => T): T {
-  try {
-    return find();
-  } catch (error) {
-    throw error instanceof GitTrouble ? new UsageError(error.message) : error;
-  }
 }
 
 function codeOf({ review, troubles }: Compared, { detailedExitCode }: Asked): number {

@@ -2,8 +2,7 @@
  * Everything that differs between two revisions, or a revision and the work tree: changed, added, deleted and renamed files,
  * and every set-up that rests on one of them.
  */
-import { relative, resolve, sep } from "node:path";
-import { URI } from "vscode-uri";
+import { resolve } from "node:path";
 import { type GitChange, Repository, short } from "../../host/git.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { type FilePair, review } from "../../views/comparison/review.js";
@@ -102,7 +101,7 @@ function pairsOf(changed: readonly GitChange[], asked: readonly string[], sides:
     asked.length === 0 || asked.some((one) => one === "" || path === one || path.startsWith(`${one}/`));
   const touched = new Set(changed.flatMap(({ path, oldPath }) => [path, oldPath].map((one) => repository.uriOf(one))));
   const before = new Map(changed.map((one) => [one.path, one.oldPath]));
-  const paths = now.list().map((uri) => pathOf(repository, uri));
+  const paths = now.list().map((uri) => repository.pathOfUri(uri));
   const resting = paths.filter((path) => isAsked(path) && restsOn(now.view(repository.uriOf(path)), touched));
   const gone = changed.flatMap(({ status, path }) => (status === "deleted" && path.endsWith(".crank") ? [path] : []));
   const all = [...resting, ...gone.filter(isAsked)];
@@ -111,8 +110,6 @@ function pairsOf(changed: readonly GitChange[], asked: readonly string[], sides:
 
 const restsOn = ({ uses, readsText }: FileView, touched: ReadonlySet<string>): boolean =>
   [...uses, ...readsText].some((uri) => touched.has(uri));
-
-const pathOf = ({ top }: Repository, uri: string): string => relative(top, URI.parse(uri).fsPath).split(sep).join("/");
 
 /** Undefined where a side cannot be read, which is told once a cause. */
 function pairOf(path: string, oldPath: string, { repository, old, now, troubles }: Sides): FilePair | undefined {
