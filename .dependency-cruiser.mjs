@@ -132,7 +132,7 @@ const rooms = [
   },
   {
     room: "client",
-    ours: ["server/lsp/protocol\\.ts"],
+    ours: ["server/lsp/protocol[-a-z]*\\.ts"],
     packages: ["vscode", "vscode-languageclient"],
     core: true,
     why: "The client only connects: it knows the server by the types of their messages.",

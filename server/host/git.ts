@@ -132,6 +132,15 @@ export class Repository {
     return commitsIn(this.#must("log", ...flags, ...range, "--", ...LANGUAGE_FILES.map(anywhere)), path);
   }
 
+  /** Branches, those of other repositories included, and tags; the latest first. */
+  names(): { readonly branches: readonly string[]; readonly tags: readonly string[] } {
+    const list = (...patterns: readonly string[]): readonly string[] =>
+      this.#must("for-each-ref", "--sort=-committerdate", "--format=%(refname:short)", ...patterns)
+        .split("\n")
+        .filter((name) => name !== "" && !name.endsWith("/HEAD"));
+    return { branches: list("refs/heads", "refs/remotes"), tags: list("refs/tags") };
+  }
+
   #untracked(): readonly GitChange[] {
     const listed = this.#must(
       "ls-files",

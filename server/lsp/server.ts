@@ -15,6 +15,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../grammar/index.js";
 import { createWorkspace } from "../snapshot/create.js";
 import type { Disk } from "../host/disk.js";
+import type { Revisions } from "../host/revisions.js";
 import { ClientFiles } from "./client-files.js";
 import { features } from "./features/index.js";
 import type { InitializationOptions, ReadTextAnswer, ReadTextMethod, ReadTextParams } from "./protocol.js";
@@ -22,9 +23,11 @@ import { Publisher } from "./publisher.js";
 import { normalUri, Session } from "./session.js";
 import { readSettings } from "./settings.js";
 
-export function startServer(connection: Connection, disk: Disk): void {
+/** @param revisions left out where no git can be run */
+export function startServer(connection: Connection, disk: Disk, revisions?: Revisions): void {
   const files = new ClientFiles(disk);
   const session = new Session(createWorkspace(files), () => disk.list());
+  session.revisions = revisions;
   const publisher = new Publisher(connection, session);
   connection.onInitialize((parameters) => {
     if (optionsOf(parameters).readsText === true) askClient(connection, session, publisher, files);

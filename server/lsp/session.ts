@@ -4,6 +4,7 @@
  */
 import type { ClientCapabilities } from "vscode-languageserver";
 import { URI } from "vscode-uri";
+import type { Revisions } from "../host/revisions.js";
 import type { FileView, Workspace } from "../snapshot/workspace.js";
 import { defaultSettings, type Settings } from "./settings.js";
 
@@ -15,6 +16,8 @@ export class Session {
   pages: string | undefined;
   /** Commands that the client answers to: a lens may name these and no others. */
   commands: ReadonlySet<string> = new Set();
+  /** Files as they were committed; undefined where no git can be run, as in a browser. */
+  revisions: Revisions | undefined;
   /** Whether the client said that its hovers draw images. */
   drawsImages = false;
   /** Whether one of these files is still on its way from the client. */

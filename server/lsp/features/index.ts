@@ -2,6 +2,7 @@
 import type { Feature } from "../feature.js";
 import { codeActions } from "./code-actions.js";
 import { codeLens } from "./code-lens.js";
+import { compare } from "./compare.js";
 import { completion } from "./completion.js";
 import { definition } from "./definition.js";
 import { documentLinks } from "./document-links.js";
@@ -33,5 +34,6 @@ export const features: readonly Feature[] = [
   formatting,
   documentLinks,
   rates,
+  compare,
   expectations,
 ];

@@ -81,7 +81,7 @@ function cellHtml(cell: string, head: string, place: Place | undefined): string 
   const kind = head === "was" || head === "is" ? ` class="${head}"` : "";
   if (place === undefined) return `<td${kind}>${text(cell)}</td>`;
   const data = `data-uri="${text(place.uri)}" data-line="${place.line}" data-side="${place.side}"`;
-  return `<td${kind}><a class="place" ${data}>${text(cell)}</a></td>`;
+  return `<td${kind}><a class="place" role="link" tabindex="0" ${data}>${text(cell)}</a></td>`;
 }
 
 const entities: Readonly<Record<string, string>> = {
