@@ -74,7 +74,10 @@ export function linearise(standing: Standing, { balance, load }: Solved, numbers
     ...partOf(sums, first),
   });
   const { areas } = balance;
-  const slopes = [areas.front, areas.rear].map(({ byFront, byRear }) => [load.pressure * byFront, load.pressure * byRear]);
+  const slopes = [areas.front, areas.rear].map(({ byFront, byRear }) => [
+    load.pressure * byFront,
+    load.pressure * byRear,
+  ]);
   return {
     wheelbase: lines[0] - lines[1],
     sprung: { mass: sprung.mass, rollInertia, pitchInertia, behindFront: lines[0] - sprung.at[0], left: sprung.at[1] },
