@@ -5,6 +5,7 @@ import { registerOpenFindingPage } from "./commands/open-finding-page.js";
 import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
 import { registerShowRates } from "./commands/show-rates.js";
+import { registerCompare } from "./compare/register.js";
 import { createExpectationTests } from "./expectation-tests.js";
 import { createLanguageClient, findingsPage } from "./language-client.js";
 import { answerReadText } from "./read-text.js";
@@ -21,6 +22,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     createStatus(client),
     createExpectationTests(client),
     registerShowRates(client),
+    registerCompare(client),
     registerOpenFindingPage(findingsPage(context)),
     registerRestartServer(client),
     registerShowOutput(output),

@@ -53,10 +53,16 @@ function carArticle(car: ReviewedCar, isOneOfMany: boolean, drawings: Drawings):
     ...(pictures.length === 0
       ? []
       : [`<div class="drawings">${pictures.map((one) => `<figure>${one}</figure>`).join("")}</div>`]),
-    ...page.sections.map(sectionHtml),
+    `<div class="columns">${column(page.sections, "said")}${column(page.sections, "does")}</div>`,
     ...page.remarks.map((remark) => `<p>${text(remark)}</p>`),
     "</article>",
   ].join("\n");
+}
+
+/** What is said beside what it does, where there is room for both. */
+function column(sections: readonly PageSection[], part: PageSection["part"]): string {
+  const own = sections.filter((section) => section.part === part);
+  return own.length === 0 ? "" : `<div class="column">${own.map(sectionHtml).join("\n")}</div>`;
 }
 
 function sectionHtml(section: PageSection): string {
@@ -97,7 +103,7 @@ const text = (words: string): string => words.replaceAll(/[&<>"']/g, (sign) => e
 /** Of the page by itself: ink on paper. */
 const pageStyle = `
 :root { --ink: #1d2129; --quiet: #5b6472; --line: #c9cfd8; --was: #f6efe4; --is: #e4eef6; --ground: #ffffff; }
-body { margin: 0 auto; padding: 1.5rem; max-width: 68rem; color: var(--ink); background: var(--ground);
+body { margin: 0 auto; padding: 1.5rem; max-width: 100rem; color: var(--ink); background: var(--ground);
   font: 14px/1.45 system-ui, sans-serif; }
 @media print { body { max-width: none; padding: 0; font-size: 9.5pt; } details > summary { list-style: none; }
   section, figure, tr { break-inside: avoid; } h2, h3 { break-after: avoid; } }
@@ -120,6 +126,9 @@ td.is { background: var(--is); padding-left: .4em; font-weight: 600; }
 td:first-child { white-space: nowrap; color: var(--quiet); }
 a.place { color: inherit; text-decoration: none; }
 summary { cursor: pointer; margin: .8em 0 .3em; color: var(--quiet); }
+@media screen and (min-width: 75rem) {
+  .columns { display: grid; grid-template-columns: repeat(auto-fit, minmax(34rem, 1fr)); gap: 0 2.5rem; }
+}
 .drawings { display: flex; flex-wrap: wrap; gap: 1em; }
 figure { margin: .5em 0; flex: 1 1 20rem; }
 figure svg { max-width: 100%; height: auto; }

@@ -12,6 +12,8 @@ import type { VerdictChange } from "./verdicts.js";
 export interface PageSection extends Section {
   /** What a reader opens only when asked: folded, or left out of short forms. */
   readonly isDetail: boolean;
+  /** What is said and what became of it; or what it does to the figures. */
+  readonly part: "said" | "does";
   /** One a row: where it is written, so that a face can lead there. */
   readonly places: readonly (Place | undefined)[];
 }
@@ -40,16 +42,16 @@ export function comparisonPage(comparison: Comparison): ComparisonPage {
   const isMain = ({ isMain: main }: Effect): boolean => main;
   const isDetail = (effect: Effect): boolean => !isMain(effect);
   const sections: readonly PageSection[] = [
-    main("Changes", changeColumns, changeRows(changes)),
-    main("Expectations", verdictColumns, verdicts.filter(isNews).map(verdictRow)),
-    main("New findings", findingColumns, fresh.map(findingRow("now"))),
-    main("Findings gone", findingColumns, gone.map(findingRow("old"))),
-    main("Effects at rest", effectColumns, effectRows(atRest.filter(isMain))),
-    main("Effects in the load cases", caseColumns, caseRows(inCases.filter(isMain))),
-    detail("Lines that come with them", changeColumns, changeRows(changes.flatMap(detailsOf))),
-    detail("Elements and wheels at rest", effectColumns, effectRows(atRest.filter(isDetail))),
-    detail("Elements and wheels in the load cases", caseColumns, caseRows(inCases.filter(isDetail))),
-    detail("Expectations as before", verdictColumns, verdicts.filter((one) => !isNews(one)).map(verdictRow)),
+    said("Changes", changeColumns, changeRows(changes)),
+    said("Expectations", verdictColumns, verdicts.filter(isNews).map(verdictRow)),
+    said("New findings", findingColumns, fresh.map(findingRow("now"))),
+    said("Findings gone", findingColumns, gone.map(findingRow("old"))),
+    does("Effects at rest", effectColumns, effectRows(atRest.filter(isMain))),
+    does("Effects in the load cases", caseColumns, caseRows(inCases.filter(isMain))),
+    saidInDetail("Lines that come with them", changeColumns, changeRows(changes.flatMap(detailsOf))),
+    doesInDetail("Elements and wheels at rest", effectColumns, effectRows(atRest.filter(isDetail))),
+    doesInDetail("Elements and wheels in the load cases", caseColumns, caseRows(inCases.filter(isDetail))),
+    saidInDetail("Expectations as before", verdictColumns, verdicts.filter((one) => !isNews(one)).map(verdictRow)),
   ];
   return {
     title: titleOf(old.name, old.label, now.name, now.label),
@@ -68,16 +70,19 @@ interface Row {
 }
 
 const section =
-  (isDetail: boolean) =>
+  (isDetail: boolean, part: PageSection["part"]) =>
   (title: string, columns: Section["columns"], rows: readonly Row[]): PageSection => ({
     title,
     columns,
     rows: rows.map(({ cells }) => cells),
     places: rows.map(({ place }) => place),
     isDetail,
+    part,
   });
-const main = section(false);
-const detail = section(true);
+const said = section(false, "said");
+const does = section(false, "does");
+const saidInDetail = section(true, "said");
+const doesInDetail = section(true, "does");
 
 const changeColumns = [left("of"), left("what"), left("was"), left("is"), left("difference"), left("line")];
 const effectColumns = [left("of"), left("figure"), left("was"), left("is"), left("difference")];
