@@ -1,0 +1,97 @@
+/** The comparison in the real editor: what is on its page, that it follows the text, and where its lines lead. */
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { dirname } from "node:path";
+import type { Locator, Page } from "playwright-core";
+import { eventually } from "../eventually.js";
+import { placeOf } from "../places.js";
+import type { PageCheck } from "./page-checks.js";
+import { previewBody } from "./page/preview.js";
+import { runCommand } from "./page/workbench.js";
+
+/** The sample's folder as a repository of its own with one commit. */
+function commitAll(folder: string): void {
+  const identity = ["-c", "user.name=Ada Fitter", "-c", "user.email=ada@club.example"];
+  const steps = [
+    ["init", "--quiet", "--initial-branch=main", "."],
+    ["add", "--all"],
+    ["commit", "--quiet", "--message=Bring the car"],
+    ["branch", "wet-work"],
+  ];
+  for (const step of steps) {
+    const { status, stderr } = spawnSync("git", [...identity, ...step], { cwd: folder, encoding: "utf8" });
+    assert.equal(status, 0, stderr);
+  }
+}
+
+/** A command that asks something first: the row of its list is then chosen. */
+async function commandWithChoice(page: Page, title: string, choice: string): Promise<void> {
+  const input = page.locator(".quick-input-widget input:visible");
+  const row = (text: string): Locator => page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
+  await page.keyboard.press("F1");
+  await input.fill(`>${title}`);
+  await row(title).click();
+  await row(choice).click();
+}
+
+const rowOf = (page: Page, what: string): Locator =>
+  previewBody(page).locator("tr", { has: page.locator(`td:text-is("${what}")`) });
+
+const told = (row: Locator): Promise<string> => row.first().innerText();
+
+export const comparePageChecks: readonly PageCheck[] = [
+  {
+    name: "compares with the last commit beside the text, follows it, and leads to the line",
+    async run(editor, folder) {
+      const { page } = editor;
+      const path = folder.car("compared");
+      commitAll(dirname(path));
+      await editor.open(path);
+      const rate = placeOf(folder.text(path), /spring third for heave \{\s+rate (55)/);
+      await editor.type(rate, 2, "70");
+      await runCommand(page, "Bellcrank: Compare with the Last Commit");
+      await eventually(
+        "the changed rate",
+        () => told(rowOf(page, "front.third.rate")),
+        (row) => /55 N\/mm\s+70 N\/mm/.test(row),
+      );
+      const body = previewBody(page);
+      assert.match(await body.locator("h1").innerText(), /^Front heave rate \+\d/);
+      assert.match(await told(rowOf(page, "front heave rate (both wheels)")), /N\/mm.*\+/s);
+      await editor.picture("compare");
+      await editor.type(rate, 2, "66");
+      await eventually(
+        "what was typed",
+        () => told(rowOf(page, "front.third.rate")),
+        (row) => /55 N\/mm\s+66 N\/mm/.test(row),
+      );
+      await rowOf(page, "front.third.rate").first().locator("a.place").click();
+      const status = page.locator('.statusbar-item[id*="editor.selection"]');
+      await status.filter({ hasText: `Ln ${rate.line}, Col 1` }).waitFor();
+    },
+  },
+  {
+    name: "compares with another set-up that is chosen, and with a branch",
+    async run(editor, folder) {
+      const { page } = editor;
+      const path = folder.car("chosen");
+      commitAll(dirname(path));
+      const wet = path.replace(/quill\.crank$/, "wet.crank");
+      await editor.open(wet);
+      await commandWithChoice(page, "Bellcrank: Compare with Another Set-up", "quarrow-dry");
+      await eventually(
+        "both set-ups",
+        () => previewBody(page).innerText(),
+        (text) => text.includes("Was: dry.crank"),
+      );
+      assert.match(await told(rowOf(page, "front.third.rate")), /45 N\/mm/);
+      await editor.open(wet);
+      await commandWithChoice(page, "Bellcrank: Compare with a Branch", "wet-work");
+      await eventually(
+        "nothing new",
+        () => previewBody(page).innerText(),
+        (text) => text.includes("Nothing differs."),
+      );
+    },
+  },
+];
