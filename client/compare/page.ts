@@ -23,7 +23,7 @@ export function comparePage({ body, style }: ComparePage, state: unknown): strin
 <meta http-equiv="Content-Security-Policy" content="${policy(nonce)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Comparison</title>
-<style nonce="${nonce}">${themed}${style}</style>
+<style nonce="${nonce}">${style}${themed}</style>
 </head>
 <body>
 <div id="comparison" aria-live="polite">${body}</div>

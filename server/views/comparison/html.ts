@@ -82,13 +82,24 @@ function tableHtml({ title, columns, rows, places }: PageSection): string {
   return `<table aria-label="${text(title)}"><thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table>`;
 }
 
+/** Values keep to one line, notes and tables do not. */
+const SHORT = 18;
+
 /** The last cell of a row leads to its line. */
 function cellHtml(cell: string, head: string, place: Place | undefined): string {
-  const kind = head === "was" || head === "is" ? ` class="${head}"` : "";
-  if (place === undefined) return `<td${kind}>${text(cell)}</td>`;
+  const isSide = head === "was" || head === "is";
+  const kind = isSide ? ` class="${head}${cell.length > SHORT ? " long" : ""}"` : "";
+  if (place === undefined) return `<td${kind}>${head === "difference" ? inPieces(cell) : text(cell)}</td>`;
   const data = `data-uri="${text(place.uri)}" data-line="${place.line}" data-side="${place.side}"`;
   return `<td${kind}><a class="place" role="link" tabindex="0" ${data}>${text(cell)}</a></td>`;
 }
+
+/** A figure stays with its unit; lines break between figures. */
+const inPieces = (cell: string): string =>
+  cell
+    .split(", ")
+    .map((piece) => (piece.length > SHORT ? text(piece) : text(piece).replaceAll(" ", "&nbsp;")))
+    .join(", ");
 
 const entities: Readonly<Record<string, string>> = {
   "&": "&amp;",
@@ -123,6 +134,8 @@ th, td { padding: .2em .6em .2em 0; vertical-align: top; }
 tr.first > td { border-top: 1px solid var(--line); }
 td.was { background: var(--was); padding-left: .4em; }
 td.is { background: var(--is); padding-left: .4em; font-weight: 600; }
+td.was, td.is { white-space: nowrap; }
+td.long { white-space: normal; font-weight: normal; min-width: 8em; }
 td:first-child { white-space: nowrap; color: var(--quiet); }
 a.place { color: inherit; text-decoration: none; }
 summary { cursor: pointer; margin: .8em 0 .3em; color: var(--quiet); }

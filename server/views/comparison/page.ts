@@ -42,12 +42,13 @@ export function comparisonPage(comparison: Comparison): ComparisonPage {
   const isMain = ({ isMain: main }: Effect): boolean => main;
   const isDetail = (effect: Effect): boolean => !isMain(effect);
   const sections: readonly PageSection[] = [
-    said("Changes", changeColumns, changeRows(changes)),
+    said("Changes", changeColumns, changeRows(changes.filter((change) => !isNote(change)))),
     said("Expectations", verdictColumns, verdicts.filter(isNews).map(verdictRow)),
     said("New findings", findingColumns, fresh.map(findingRow("now"))),
     said("Findings gone", findingColumns, gone.map(findingRow("old"))),
     does("Effects at rest", effectColumns, effectRows(atRest.filter(isMain))),
     does("Effects in the load cases", caseColumns, caseRows(inCases.filter(isMain))),
+    said("Notes", noteColumns, noteRows(changes.filter(isNote))),
     saidInDetail("Lines that come with them", changeColumns, changeRows(changes.flatMap(detailsOf))),
     doesInDetail("Elements and wheels at rest", effectColumns, effectRows(atRest.filter(isDetail))),
     doesInDetail("Elements and wheels in the load cases", caseColumns, caseRows(inCases.filter(isDetail))),
@@ -84,6 +85,9 @@ const does = section(false, "does");
 const saidInDetail = section(true, "said");
 const doesInDetail = section(true, "does");
 
+const isNote = ({ of }: Change): boolean => of === "note";
+
+const noteColumns = [left("at"), left("was"), left("is"), left("line")];
 const changeColumns = [left("of"), left("what"), left("was"), left("is"), left("difference"), left("line")];
 const effectColumns = [left("of"), left("figure"), left("was"), left("is"), left("difference")];
 const caseColumns = [left("case"), left("figure"), left("was"), left("is"), left("difference")];
@@ -92,6 +96,7 @@ const findingColumns = [left(""), left("finding")];
 
 const AXLE_ORDER = ["front", "rear", undefined] as const;
 const TOPIC_ORDER = [
+  "balance",
   "heave",
   "roll",
   "corner",
@@ -100,7 +105,6 @@ const TOPIC_ORDER = [
   "axle",
   "wheels",
   "geometry",
-  "balance",
   "pitch",
   "warp",
 ];
@@ -147,6 +151,13 @@ function changeRow(change: Change): Row {
 const placeOf = (told: Told | undefined, side: Place["side"]): Place | undefined =>
   told?.line === undefined ? undefined : { side, uri: told.origin.uri, line: told.line };
 
+const noteRows = (changes: readonly Change[]): readonly Row[] =>
+  changes.map((change) => {
+    const { cells, place } = changeRow(change);
+    const [, was = "", is = "", , line = ""] = cells;
+    return { cells: [pathWords({ ...change, of: "property" }), was, is, line], place };
+  });
+
 const shownText = (told: Told | undefined): string => told?.text ?? "-";
 
 /** "note at front.third.rate", "front.side.bump (also rear.side.bump)" */
@@ -168,8 +179,19 @@ const effectRow = ({ subject, name, oldText, nowText, difference }: Effect): rea
   difference,
 ];
 
+/** The heading says the axle already. */
 const effectRows = (effects: readonly Effect[]): readonly Row[] =>
-  grouped(effects, (effect) => ({ cells: effectRow(effect) }));
+  grouped(effects, (effect) => {
+    const { axle } = effect.group;
+    const { subject } = effect;
+    const own =
+      subject === axle
+        ? "car"
+        : axle !== undefined && subject.startsWith(`${axle} `)
+          ? subject.slice(axle.length + 1)
+          : subject;
+    return { cells: effectRow({ ...effect, subject: own }) };
+  });
 
 /** By case, whatever axle they are of. */
 function caseRows(effects: readonly Effect[]): readonly Row[] {

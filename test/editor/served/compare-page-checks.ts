@@ -57,7 +57,7 @@ export const comparePageChecks: readonly PageCheck[] = [
       );
       const body = previewBody(page);
       assert.match(await body.locator("h1").innerText(), /^Front heave rate \+\d/);
-      assert.match(await told(rowOf(page, "front heave rate (both wheels)")), /N\/mm.*\+/s);
+      assert.match(await told(rowOf(page, "heave rate (both wheels)")), /N\/mm.*\+/s);
       await editor.picture("compare");
       await editor.type(rate, 2, "66");
       await eventually(
