@@ -67,7 +67,7 @@ function rangeOf(revisions: readonly string[], { mergeBase }: CompareOptions): R
   return {
     from: from === "" || from === undefined ? "HEAD" : from,
     to: parts.length === 2 && to === "" ? "HEAD" : to,
-    isFromBase: three.length === 2 || (mergeBase ?? process.env["CI"] !== undefined),
+    isFromBase: three.length === 2 || (mergeBase ?? (parts.length === 1 && process.env["CI"] !== undefined)),
   };
 }
 

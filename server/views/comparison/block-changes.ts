@@ -53,9 +53,20 @@ function underFits(all: readonly Found[]): readonly Change[] {
   const [fit] = all.flatMap(({ isFit, found }) => (isFit ? found.filter(({ of }) => of === "part") : []));
   if (fit === undefined) return all.flatMap(({ found }) => found);
   const details = all.flatMap((one) => (one.isOfPart ? one.found : []));
-  return all.flatMap((one) =>
-    one.isOfPart ? [] : one.found.map((change) => (change === fit ? { ...fit, details } : change)),
+  const whole = { ...fit, details, difference: partDifference(fit, details) };
+  return all.flatMap((one) => (one.isOfPart ? [] : one.found.map((change) => (change === fit ? whole : change))));
+}
+
+/** More figures than that are told by themselves. */
+const MOST_FIGURES = 3;
+
+/** "torsion-bar.diameter -0.5 mm" */
+function partDifference({ path }: Change, details: readonly Change[]): string | undefined {
+  const own = path.slice(0, -"fit".length);
+  const told = details.flatMap(({ path: at, difference }) =>
+    difference === undefined ? [] : [`${at.slice(own.length)} ${difference}`],
   );
+  return told.length === 0 || told.length < details.length || told.length > MOST_FIGURES ? undefined : told.join(", ");
 }
 
 /** Lines that belong together: by name, else by word; of several of one word the equal ones, then in their order. */

@@ -17,6 +17,7 @@ import { effectsBetween } from "./effects.js";
 import { findingChanges, findingsOf } from "./finding-changes.js";
 import { headlineOf } from "./headline.js";
 import type { CaseChange, ComparedFinding, Comparison, SideName } from "./comparison.js";
+import { type NewNames, newNames, renamesBetween } from "./renames.js";
 import { USUAL_THRESHOLD } from "./thresholds.js";
 import { verdictChanges } from "./verdicts.js";
 
@@ -29,7 +30,9 @@ export interface ComparedSide {
 
 export function compare(old: ComparedSide, now: ComparedSide, threshold = USUAL_THRESHOLD): Comparison {
   const changes = changesBetween(old.car.model, now.car.model).map((change) => withLines(change, old.file, now.file));
-  const { moved, still } = effectsBetween(old.car, now.car, unitsOfCar(now.car.model), threshold);
+  const names = newNames(renamesBetween(old.car.model, now.car.model));
+  const unit = unitsOfCar(now.car.model);
+  const { moved, still } = effectsBetween(old.car, now.car, { unit, share: threshold, names });
   const findings = findingChanges(
     [old.file, findingsOf(old.file, old.car.model)],
     [now.file, findingsOf(now.file, now.car.model)],
@@ -37,8 +40,10 @@ export function compare(old: ComparedSide, now: ComparedSide, threshold = USUAL_
   const told = {
     changes,
     effects: moved,
-    cases: caseChanges(old.car, now.car),
-    verdicts: verdictChanges(old.car, now.car, (origin, side) => lineIn((side === "old" ? old : now).file, origin)),
+    cases: caseChanges(old.car, now.car, names),
+    verdicts: verdictChanges(old.car, now.car, names, (origin, side) =>
+      lineIn((side === "old" ? old : now).file, origin),
+    ),
     fresh: placed(findings.fresh, now.file),
     gone: placed(findings.gone, old.file),
   };
@@ -79,14 +84,14 @@ const sideName = ({ car: { model }, file, label }: ComparedSide): SideName => ({
   label,
 });
 
-function caseChanges(old: CheckedCar, now: CheckedCar): readonly CaseChange[] {
+function caseChanges(old: CheckedCar, now: CheckedCar, names: NewNames): readonly CaseChange[] {
   const why = ({ cases }: CheckedCar, name: string): string | undefined => {
     const result = cases.at(name);
     return result && whyNone(result);
   };
-  return now.cases.names
-    .filter((name) => old.cases.names.includes(name))
-    .map((name) => ({ name, old: why(old, name), now: why(now, name) }))
+  return old.cases.names
+    .filter((name) => now.cases.names.includes(names.case(name)))
+    .map((name) => ({ name: names.case(name), old: why(old, name), now: why(now, names.case(name)) }))
     .filter((one) => (one.old === undefined) !== (one.now === undefined));
 }
 

@@ -9,6 +9,7 @@ import { isAbsent, showFigure } from "../figures.js";
 import type { ShowUnit } from "../units-of-car.js";
 import type { ChangeGroup } from "./change.js";
 import { type FigureRow, figureRows } from "./figure-rows.js";
+import type { NewNames } from "./renames.js";
 import { thresholdOf } from "./thresholds.js";
 import { percent, showDifference, showPoints } from "./value-text.js";
 
@@ -38,8 +39,15 @@ export interface Effects {
   readonly still: number;
 }
 
-export function effectsBetween(old: CheckedCar, now: CheckedCar, unit: ShowUnit, share: number): Effects {
-  const before = new Map(figureRows(old, unit).map((row) => [keyOf(row), row]));
+export interface EffectsAsked {
+  readonly unit: ShowUnit;
+  /** Threshold as a fraction. */
+  readonly share: number;
+  readonly names: NewNames;
+}
+
+export function effectsBetween(old: CheckedCar, now: CheckedCar, { unit, share, names }: EffectsAsked): Effects {
+  const before = new Map(figureRows(old, unit).map((row) => [keyOf(renamed(row, names)), row]));
   const moved: Effect[] = [];
   let still = 0;
   for (const row of figureRows(now, unit)) {
@@ -52,6 +60,12 @@ export function effectsBetween(old: CheckedCar, now: CheckedCar, unit: ShowUnit,
   const merged = bothSides(moved);
   return { moved: merged, still };
 }
+
+const renamed = ({ subject, name, at }: FigureRow, names: NewNames) => ({
+  subject: names.path(subject),
+  name,
+  at: at && names.case(at),
+});
 
 const keyOf = ({ subject, name, at }: Pick<FigureRow, "subject" | "name" | "at">): string =>
   `${subject}\n${name}\n${at ?? ""}`;

@@ -94,10 +94,10 @@ export function withNewNames(
   axle: AxleName | undefined,
   renames: readonly Rename[],
 ): ResolvedBlock {
-  return renames.length === 0 ? block : blockWith(block, new NewNames(axle, renames));
+  return renames.length === 0 ? block : blockWith(block, new Renaming(axle, renames));
 }
 
-function blockWith(block: ResolvedBlock, names: NewNames): ResolvedBlock {
+function blockWith(block: ResolvedBlock, names: Renaming): ResolvedBlock {
   return {
     ...block,
     statements: block.statements.map((statement) => statementWith(statement, block, names)),
@@ -105,7 +105,7 @@ function blockWith(block: ResolvedBlock, names: NewNames): ResolvedBlock {
   };
 }
 
-function statementWith(statement: ResolvedStatement, around: ResolvedBlock, names: NewNames): ResolvedStatement {
+function statementWith(statement: ResolvedStatement, around: ResolvedBlock, names: Renaming): ResolvedStatement {
   const own = statement.name && { ...statement.name, text: names.own(statement, around) };
   // Axles are read by themselves: their names are theirs.
   const block = statement.word === "axle" ? statement.block : statement.block && blockWith(statement.block, names);
@@ -117,7 +117,7 @@ function statementWith(statement: ResolvedStatement, around: ResolvedBlock, name
   return { ...statement, name: own, values, block };
 }
 
-class NewNames {
+class Renaming {
   readonly #axle: AxleName | undefined;
   readonly #renames: readonly Rename[];
 
@@ -154,3 +154,25 @@ class NewNames {
     });
   }
 }
+
+/** How the newer car calls what a path of the older one names, and the load cases. */
+export function newNames(renames: readonly Rename[]): {
+  readonly path: (path: string) => string;
+  readonly case: (name: string) => string;
+} {
+  const of = (name: string, kind: Rename["of"], axle: AxleName | undefined): string =>
+    renames.find((one) => one.of === kind && one.axle === axle && one.from === name)?.to ?? name;
+  return {
+    path(path) {
+      const [first] = path.split(/[. ]/);
+      const axle = first === "front" || first === "rear" ? first : undefined;
+      return path
+        .split(".")
+        .map((segment) => of(segment, "element", axle))
+        .join(".");
+    },
+    case: (name) => of(name, "case", undefined),
+  };
+}
+
+export type NewNames = ReturnType<typeof newNames>;

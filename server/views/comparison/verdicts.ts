@@ -1,6 +1,7 @@
 /** Expectations of two cars side by side: newly met, newly missed, and how far each still is. */
 import type { CheckedCar } from "../../findings/context.js";
 import type { Origin } from "../../model/origin.js";
+import type { NewNames } from "./renames.js";
 import { expectationsOf, type JudgedExpectation } from "../expectations.js";
 
 export interface VerdictChange {
@@ -29,12 +30,13 @@ export interface VerdictChange {
 export function verdictChanges(
   old: CheckedCar,
   now: CheckedCar,
+  names: NewNames,
   lineOf: (origin: Origin, side: "old" | "now") => number,
 ): readonly VerdictChange[] {
-  const before = new Map(expectationsOf(old).map((one) => [one.asked, one]));
+  const before = new Map(expectationsOf(old).map((one) => [askedNow(one.asked, names), one]));
   const after = expectationsOf(now);
   const asked = new Set(after.map((one) => one.asked));
-  const gone = [...before.values()].filter((one) => !asked.has(one.asked));
+  const gone = [...before].flatMap(([key, one]) => (asked.has(key) ? [] : [one]));
   return [
     ...after.flatMap((one) => changeOf(before.get(one.asked), one, lineOf(one.origin, "now")) ?? []),
     ...gone.map(
@@ -46,6 +48,11 @@ export function verdictChanges(
       }),
     ),
   ];
+}
+
+function askedNow(asked: string, names: NewNames): string {
+  const [figure = "", at] = asked.split(" at ");
+  return at === undefined ? names.path(figure) : `${names.path(figure)} at ${names.case(at)}`;
 }
 
 function changeOf(was: JudgedExpectation | undefined, is: JudgedExpectation, line: number): VerdictChange | undefined {
