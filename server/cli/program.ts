@@ -16,6 +16,7 @@ import { responseCommand } from "./commands/response.js";
 import { roadCommand } from "./commands/road.js";
 import { solveCommand } from "./commands/solve.js";
 import { sweepCommand } from "./commands/sweep.js";
+import { sheetCommand } from "./commands/sheet.js";
 import { serveCommand } from "./commands/serve.js";
 import { weightsCommand } from "./commands/weights.js";
 import { cautions } from "../views/cautions.js";
@@ -43,6 +44,7 @@ export function program(ends: Ends): Command {
     compareCommand,
     logCommand,
     adjustCommand,
+    sheetCommand,
     solveCommand,
     sweepCommand,
     formatCommand,

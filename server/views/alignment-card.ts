@@ -8,7 +8,7 @@ import { showNumber, showQuantity } from "../quantities/index.js";
 import { isAbsent, showFigure } from "./figures.js";
 import { unitsOfCar } from "./units-of-car.js";
 
-interface Written {
+export interface Written {
   readonly axle: AxleName;
   readonly side: Side;
   readonly angle: "camber" | "toe";
@@ -43,20 +43,26 @@ export function alignmentCard(car: CheckedCar, uri: string, start: number): stri
 }
 
 function lineOf(car: CheckedCar, { axle, side, angle, given }: Written): string {
-  const wanted = car.model.axles[axle];
-  const drawn = rootOf(car).model.axles[axle];
   const rest = car.analysis.axles[axle]?.atRest[side];
   const parts = [atRestWords(rest, angle, given)];
-  if (wanted !== undefined && drawn !== undefined) {
-    parts.push(...changeWords(angleChange(angleSetting({ wanted, drawn }, side, angle)), given.unit, car));
-  }
+  parts.push(...angleWords(car, { axle, side, angle, given }));
   return parts.filter((part) => part !== undefined).join("; ");
+}
+
+/** How the angle gets from where it is drawn to where it is wanted; "as drawn" where it is there. */
+export function angleWords(car: CheckedCar, { axle, side, angle, given }: Written): readonly string[] {
+  const wanted = car.model.axles[axle];
+  const drawn = rootOf(car).model.axles[axle];
+  if (wanted === undefined || drawn === undefined) return [];
+  return changeWords(angleChange(angleSetting({ wanted, drawn }, side, angle)), given.unit, car);
 }
 
 function atRestWords(rest: WheelAtRest | undefined, angle: "camber" | "toe", { unit }: Given): string | undefined {
   const figure = rest?.[angle];
   return figure === undefined || isAbsent(figure) ? undefined : `at rest ${showFigure(figure, unit, 3)}`;
 }
+
+export const AS_DRAWN = "as drawn";
 
 /** Below this an angle is as drawn, rad. */
 const SAME = 1e-9;
@@ -66,7 +72,7 @@ function changeWords(
   unit: string,
   car: CheckedCar,
 ): readonly string[] {
-  if (Math.abs(wanted - drawn) < SAME) return ["as drawn"];
+  if (Math.abs(wanted - drawn) < SAME) return [AS_DRAWN];
   const length = unitsOfCar(car.model)("length");
   const change = `${signed(wanted - drawn, unit)} from the drawn ${showQuantity(drawn, unit, 3)}`;
   const ways: string[] = [];

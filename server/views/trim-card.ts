@@ -30,6 +30,26 @@ export function trimCard(car: CheckedCar, axle: AxleName): string | undefined {
   return asTable({ title, columns, rows });
 }
 
+export interface TrimRow {
+  readonly path: string;
+  readonly moved: string;
+  /** Empty for a rod. */
+  readonly carries: string;
+  /** Against the base, and in turns; empty or a dash where it is not known. */
+  readonly change: string;
+  readonly turns: string;
+}
+
+/** The rows of the card by name; none where trim moves nothing. */
+export function trimRows(car: CheckedCar, axle: AxleName): readonly TrimRow[] {
+  const analysis = car.analysis.axles[axle];
+  if (analysis === undefined) return [];
+  const reasons = new Set<string>();
+  return [...seatRows(car, axle, analysis, reasons), ...rodRows(car, axle, analysis.rates, reasons)].map(
+    ([path = "", moved = "", carries = "", change = "", turns = ""]) => ({ path, moved, carries, change, turns }),
+  );
+}
+
 /** What the corner's adjuster is, FL FR RL RR. */
 const adjusterAt = (car: CheckedCar, axle: AxleName, side: Side): CornerAdjusterData | string | undefined =>
   weighingOf(car.model).corners[(axle === "front" ? 0 : 2) + (side === "left" ? 0 : 1)];

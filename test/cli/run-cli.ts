@@ -26,14 +26,7 @@ export function openWorkshop(environment: NodeJS.ProcessEnv = {}): Workshop {
   for (const car of ["quill", "tern"]) cpSync(join("samples", car), join(folder, car), { recursive: true });
   return {
     folder,
-    run(...args) {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [cli, ...args], {
-        cwd: folder,
-        encoding: "utf8",
-        env: { ...process.env, ...environment },
-      });
-      return { code: status, out: stdout, err: stderr };
-    },
+    run: (...args) => runIn(folder, environment, args),
     write(name, content) {
       mkdirSync(dirname(join(folder, name)), { recursive: true });
       writeFileSync(join(folder, name), content);
@@ -41,4 +34,16 @@ export function openWorkshop(environment: NodeJS.ProcessEnv = {}): Workshop {
     removeFile: (name) => rmSync(join(folder, name)),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
+}
+
+/** The same in a folder that is there already. */
+export const runCli = (folder: string, ...args: string[]): Ran => runIn(folder, {}, args);
+
+function runIn(folder: string, environment: NodeJS.ProcessEnv, args: readonly string[]): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [cli, ...args], {
+    cwd: folder,
+    encoding: "utf8",
+    env: { ...process.env, ...environment },
+  });
+  return { code: status, out: stdout, err: stderr };
 }

@@ -19,6 +19,7 @@ export function problemsAgainst(
     | "response"
     | "road"
     | "kerb"
+    | "sheet"
     | "solve"
     | "sweep"
     | "weights",

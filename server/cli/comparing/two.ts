@@ -55,6 +55,19 @@ export function compareTwo(typedOld: string, typedNew: string, options: CompareO
   return comparedOf(reviewOfTwo(found, path), old, now);
 }
 
+/** The car that an operand speaks of. */
+export function operandCar(
+  typed: string,
+  setup: string | undefined,
+): { readonly car: CheckedCar; readonly label: string } {
+  const operand = operandOf(typed);
+  const side = sideOf(operand, undefined, {});
+  // A name that is asked of the sheet's own file need not be in the other one.
+  const names = side.file.cars.map(({ model }) => nameOf(model));
+  const asked = setup !== undefined && names.includes(setup) ? { setup } : {};
+  return { car: carOf(side, asked), label: side.label };
+}
+
 const comparedOf = (found: Review, old: Side, now: Side): Compared => ({
   review: found,
   troubles: [],
