@@ -3,6 +3,7 @@ import { writeFileSync } from "node:fs";
 import { type Command, Option } from "commander";
 import { sheetHtml } from "../../views/sheet/html.js";
 import { sheetMarkdown } from "../../views/sheet/markdown.js";
+import { picturesOf } from "../../views/sheet/pictures.js";
 import { setupSheet } from "../../views/sheet/sheet.js";
 import type { Ends } from "../ends.js";
 import { noteErrors } from "../error-note.js";
@@ -50,7 +51,7 @@ export function sheetCommand(root: Command, ends: Ends): void {
       const car = carOf(file, asked.setup);
       const sheet = setupSheet(car, file.findings(), lastOf(asked));
       const origin = originOf(file, new Date());
-      const html = (): string => sheetHtml(sheet, origin, () => undefined);
+      const html = (): string => sheetHtml(sheet, origin, picturesOf(car, sheet));
       if (asked.pdf !== undefined) printPdf(html(), asked.pdf);
       const outputs = {
         html,

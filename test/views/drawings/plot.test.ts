@@ -1,12 +1,12 @@
 /** Plots: well-formed whatever is drawn, told apart without colour, and visible on light and dark. */
 import fc from "fast-check";
-import sax from "sax";
 import { describe, expect, it } from "vitest";
 import { legendRows } from "../../../server/views/drawings/legend.js";
 import { colours, lineStyles, PAPER, type SignName, signs } from "../../../server/views/drawings/palette.js";
 import { drawPlot, type Plot, svgOf } from "../../../server/views/drawings/plot.js";
 import { scaleOf } from "../../../server/views/drawings/scale.js";
 import { dataAddress } from "../../../server/views/drawings/svg.js";
+import { elementsOf } from "../../support/svg-elements.js";
 
 const plot: Plot = {
   description: "front.third, force against compression",
@@ -37,20 +37,6 @@ const plot: Plot = {
 };
 
 const drawn = (one: Plot): string => svgOf([drawPlot(one)], one.description);
-
-interface Element {
-  readonly name: string;
-  readonly attributes: Readonly<Record<string, string>>;
-}
-
-/** Every element of the document; throws where it is not well-formed XML. */
-function elementsOf(svg: string): readonly Element[] {
-  const parser = sax.parser(true);
-  const found: Element[] = [];
-  parser.onopentag = ({ name, attributes }) => found.push({ name, attributes: attributes as Record<string, string> });
-  parser.write(svg).close();
-  return found;
-}
 
 describe("a plot", () => {
   it("is this drawing", () => {
