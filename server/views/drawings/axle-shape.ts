@@ -152,7 +152,7 @@ function elementShape({ path, kind, connection }: ElementModel, axle: AxleModel)
   if (connection === undefined) return { path, drawn: [], links: [] };
   switch (connection.kind) {
     case "between":
-      return { path, drawn: across(connection.ends, axle, element), links: [] };
+      return { path, drawn: lying(connection.ends, axle, element), links: [] };
     case "twists": {
       const pivot = pivotOf(axle.corner[connection.of.side], axle, connection.of.side);
       return { path, drawn: pivot === undefined ? [] : [element(pivot)], links: [] };
@@ -162,13 +162,13 @@ function elementShape({ path, kind, connection }: ElementModel, axle: AxleModel)
     case "tee":
       return teeShape(path, connection, element);
     case "cylinders":
-      return { path, drawn: connection.cylinders.flatMap(({ ends }) => across(ends, axle, element)), links: [] };
+      return { path, drawn: connection.cylinders.flatMap(({ ends }) => lying(ends, axle, element)), links: [] };
     case "ratio":
       return { path, drawn: [], links: [] };
   }
 }
 
-function across(
+function lying(
   [a, b]: readonly [Attachment, Attachment],
   axle: AxleModel,
   element: (from: Point, to: Point) => DrawnElement,
