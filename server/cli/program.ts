@@ -16,6 +16,7 @@ import { responseCommand } from "./commands/response.js";
 import { roadCommand } from "./commands/road.js";
 import { solveCommand } from "./commands/solve.js";
 import { sweepCommand } from "./commands/sweep.js";
+import { loggerCommand } from "./commands/logger.js";
 import { sheetCommand } from "./commands/sheet.js";
 import { serveCommand } from "./commands/serve.js";
 import { weightsCommand } from "./commands/weights.js";
@@ -45,6 +46,7 @@ export function program(ends: Ends): Command {
     logCommand,
     adjustCommand,
     sheetCommand,
+    loggerCommand,
     solveCommand,
     sweepCommand,
     formatCommand,

@@ -15,6 +15,7 @@ export function problemsAgainst(
     | "rates-at"
     | "kinematics"
     | "log"
+    | "logger"
     | "modes"
     | "response"
     | "road"

@@ -91,3 +91,7 @@ export const KERB_STEPS = 5e-3;
 export const DIRECT_RESPONSE = 1e-8;
 /** Root mean squares summed by trapezes over the transfer functions, relative. */
 export const ROAD_SUMMED = 2e-4;
+/** Polynomials by QR, relative to the size of what they were taken from. */
+export const POLYNOMIAL = 1e-9;
+/** From a logged channel back to itself, through its table of 241 positions, m or rad. */
+export const LOGGED_BACK = 2e-7;
