@@ -117,6 +117,7 @@ const rooms = [
       "server/findings/context\\.ts",
     ],
     packages: [
+      "@inquirer/prompts",
       "commander",
       "cli-progress",
       "cli-table3",

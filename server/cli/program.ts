@@ -11,6 +11,7 @@ import { kinematicsCommand } from "./commands/kinematics.js";
 import { mergeCommand } from "./commands/merge.js";
 import { logCommand } from "./commands/log.js";
 import { modesCommand } from "./commands/modes.js";
+import { newCommand } from "./commands/new.js";
 import { ratesCommand } from "./commands/rates.js";
 import { responseCommand } from "./commands/response.js";
 import { roadCommand } from "./commands/road.js";
@@ -50,6 +51,7 @@ export function program(ends: Ends): Command {
     solveCommand,
     sweepCommand,
     formatCommand,
+    newCommand,
     mergeCommand,
     serveCommand,
   ])

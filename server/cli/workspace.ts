@@ -54,9 +54,10 @@ export function carOf(file: FileView, setup: string | undefined): CheckedCar {
   return found;
 }
 
-/** A path as the user would write it: relative to where the command was called. */
-export function shown(uri: string): string {
-  const path = URI.parse(uri).fsPath;
+/** An address as the user would write it: relative to where the command was called. */
+export const shown = (uri: string): string => shownPath(URI.parse(uri).fsPath);
+
+export function shownPath(path: string): string {
   const way = relative(process.cwd(), path);
   return way === "" ? path : way.startsWith("..") ? path : way.replaceAll("\\", "/");
 }
