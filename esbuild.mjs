@@ -42,6 +42,15 @@ const bundles = [
     format: "esm",
     banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
   },
+  {
+    // The panel's page: a browser's world, and `preact` by the settings that lie beside it.
+    entryPoints: ["client/panel/page/main.tsx"],
+    outfile: "dist/panel.js",
+    format: "iife",
+    platform: "browser",
+    target: "es2022",
+  },
+  { entryPoints: ["client/panel/page/panel.css"], outfile: "dist/panel.css" },
 ];
 
 await Promise.all(bundles.map((bundle) => build({ ...shared, ...bundle })));

@@ -8,6 +8,7 @@ import { registerShowRates } from "./commands/show-rates.js";
 import { registerCompare } from "./compare/register.js";
 import { createExpectationTests } from "./expectation-tests.js";
 import { createLanguageClient, findingsPage } from "./language-client.js";
+import { registerMechanismPanel } from "./panel/register.js";
 import { answerReadText } from "./read-text.js";
 import { createStatus } from "./status.js";
 
@@ -23,6 +24,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     createExpectationTests(client),
     registerShowRates(client),
     registerCompare(client),
+    registerMechanismPanel(context, client),
     registerOpenFindingPage(findingsPage(context)),
     registerRestartServer(client),
     registerShowOutput(output),

@@ -12,6 +12,7 @@ import { formatting } from "./formatting.js";
 import { hover } from "./hover.js";
 import { inlayHints } from "./inlay-hints.js";
 import { rates } from "./rates.js";
+import { mechanism } from "./mechanism.js";
 import { references } from "./references.js";
 import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
@@ -34,6 +35,7 @@ export const features: readonly Feature[] = [
   formatting,
   documentLinks,
   rates,
+  mechanism,
   compare,
   expectations,
 ];

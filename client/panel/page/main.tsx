@@ -1,0 +1,36 @@
+/** The page's beginning: puts the store, the keys and the drawing together. */
+import { render } from "preact";
+import type { ToPage } from "../messages.js";
+import { App } from "./app.js";
+import { pressed } from "./keys.js";
+import { type Editor, Store } from "./store.js";
+import { poseInWords } from "./words.js";
+
+declare function acquireVsCodeApi(): Editor;
+
+const root = document.querySelector("#root");
+if (root === null) throw new Error("The page has no root.");
+
+const draw = (): void =>
+  render(<App state={store.state} actions={store} chooseCar={(name) => store.chooseCar(name)} />, root);
+const store: Store = new Store(acquireVsCodeApi(), draw);
+
+window.addEventListener("message", ({ data }: MessageEvent<ToPage>) => store.hear(data));
+
+/** Boxes that letters or arrows are for, and buttons that the space bar presses. */
+const TYPES = "select, textarea, input:not([type=range])";
+
+window.addEventListener("keydown", (event) => {
+  if (!(event.target instanceof Element) || event.defaultPrevented || event.target.closest(TYPES) !== null) return;
+  if (event.key === " " && event.target.closest("button") === null) {
+    store.change((old) => ({ ...old, playing: !old.playing }));
+    event.preventDefault();
+  } else if (pressed(event, store.state, store)) event.preventDefault();
+});
+
+/** A slider speaks for itself while it moves; what it did to the rest is said when it is let go. */
+window.addEventListener("change", (event) => {
+  if (event.target instanceof HTMLInputElement) store.say(poseInWords(store.state.pose));
+});
+
+draw();

@@ -1,0 +1,207 @@
+/**
+ * One drawing: some axles in one view, with what can be taken hold of in it.
+ *
+ * Names keep the place that they have at rest while the mechanism moves under them; only the line that leads to them follows.
+ */
+import type { JSX } from "preact";
+import { useMemo, useState } from "preact/hooks";
+import type { PanelAxle, PanelCar, PanelElement } from "../../../server/lsp/protocol-panel.js";
+import type { Actions } from "./actions.js";
+import { Elements, Eyes, Names, type NameWanted } from "./drawn-parts.js";
+import { placesToFit } from "./fit.js";
+import type { Point2 } from "./geometry.js";
+import { type Placed, placeLabels } from "./labels.js";
+import { draw, type Drawn } from "./layout.js";
+import { AT_REST, type AxleName } from "./pose.js";
+import { extentOf, projectionOf } from "./projection.js";
+import { bodyOver, HELD, posedCar, roadHeight } from "./scene.js";
+import { cameraOf, type State } from "./state.js";
+import { useGrip } from "./use-grip.js";
+import { useCamera, useWidth } from "./use-size.js";
+import { isFor, percent } from "./words.js";
+
+export interface StageProps {
+  readonly state: State;
+  readonly car: PanelCar;
+  readonly axles: readonly PanelAxle[];
+  readonly elements: readonly PanelElement[];
+  readonly singleAxle: AxleName;
+  readonly actions: Actions;
+  readonly name: string;
+}
+
+const CHARACTER = 6.1;
+const NAME_HEIGHT = 15;
+
+const heightFor = (width: number, state: State): number =>
+  Math.round(
+    Math.min(540, Math.max(230, width * (state.near || state.view === "top" || state.view === "free" ? 0.62 : 0.5))),
+  );
+
+export function Stage(props: StageProps): JSX.Element {
+  const { state, car, axles, elements, singleAxle, actions, name } = props;
+  const [frame, width] = useWidth(560);
+  const [turning, setTurning] = useState(false);
+  const camera = useCamera(cameraOf(state), !turning && state.view !== "free");
+  const size = { width, height: heightFor(width, state) };
+  const road = useMemo(() => roadHeight(axles), [axles]);
+  const toFit = useMemo(() => placesToFit(car, axles, state.near), [car, axles, state.near]);
+  const extent = useMemo(() => extentOf(toFit, camera), [toFit, camera]);
+  const now = posedCar(car, axles, state.pose, singleAxle);
+  const body = state.road ? bodyOver(now, road) : HELD;
+  const margin = { x: state.near ? 96 : 34, y: state.near ? 58 : 40 };
+  const look = { camera, extent, size, margin, zoom: state.zoom, pan: state.pan };
+  const projection = projectionOf({ ...look, body });
+  const drawn = draw(now, elements, projection, state.trails, state.pose.steer);
+  const names = useNames(props, look, drawn);
+  return (
+    <div class="stage" ref={frame}>
+      <svg
+        class={state.view === "free" ? (turning ? "turning" : "turns") : ""}
+        width={width}
+        height={size.height}
+        viewBox={`0 0 ${width} ${size.height}`}
+        tabIndex={0}
+        role="group"
+        aria-roledescription="drawing"
+        aria-label={`${name}, ${state.view} view. Arrow keys ${state.view === "free" ? "turn" : "push"} it, plus and minus zoom.`}
+        data-stage={name}
+        {...useGrip(state.view === "free", actions, setTurning)}
+      >
+        <g class="drawing">
+          <Ground drawn={drawn} />
+          <Linkage drawn={drawn} near={state.near} />
+          <Elements drawn={drawn} state={state} actions={actions} />
+          <Names names={names} drawn={drawn} state={state} actions={actions} />
+          <Eyes drawn={drawn} state={state} actions={actions} projection={projection} />
+        </g>
+      </svg>
+    </div>
+  );
+}
+
+type LookAt = Omit<Parameters<typeof projectionOf>[0], "body">;
+
+/** Where names stand: settled at rest, so that they do not dance. */
+function useNames(
+  { state, car, axles, elements, singleAxle }: StageProps,
+  look: LookAt,
+  drawn: Drawn,
+): readonly (Placed & NameWanted)[] {
+  const { camera, extent, size, zoom, pan } = look;
+  const [panX, panY] = pan;
+  return useMemo(() => {
+    const projection = projectionOf({ ...look, body: HELD });
+    const rest = draw(posedCar(car, axles, AT_REST, singleAxle), elements, projection, false, 0);
+    const wanted = namesWanted(rest, state);
+    const area = { x: 4, y: 4, width: size.width - 8, height: size.height - 8 };
+    return placeLabels(wanted, area, obstacles(rest)).flatMap((placed) => {
+      const name = wanted.find(({ id }) => id === placed.id);
+      return name === undefined ? [] : [{ ...name, ...placed }];
+    });
+    // The pose is left out on purpose: names stand still while the mechanism moves.
+  }, [
+    camera,
+    extent,
+    size.width,
+    size.height,
+    zoom,
+    panX,
+    panY,
+    car,
+    axles,
+    elements,
+    singleAxle,
+    state.near,
+    drawn.elements.length,
+  ]);
+}
+
+function namesWanted(rest: Drawn, state: State): readonly NameWanted[] {
+  const all = rest.elements.map(({ element, middle }): NameWanted => {
+    const badge = element.leak?.level === undefined ? undefined : `${percent(element.leak.share)} ${element.leak.mode}`;
+    return {
+      id: element.path + (element.side ?? ""),
+      element,
+      badge,
+      text: element.name,
+      title: `${element.path}, ${element.kind} ${isFor(element)}`,
+      anchor: middle,
+      width: element.name.length * CHARACTER + 8 + (badge === undefined ? 0 : badge.length * CHARACTER + 14),
+      height: NAME_HEIGHT,
+    };
+  });
+  // A corner element is the same on both sides: its name once is enough, on the left.
+  const once = all.filter(({ element }) => element.side !== "right");
+  const weight = ({ badge, element }: NameWanted): number =>
+    (badge === undefined ? 0 : 2) + (element.path === state.chosen ? 1 : 0);
+  return once.sort((a, b) => weight(b) - weight(a));
+}
+
+/** Names keep clear of eyes, of wheels and of the middle of other elements. */
+function obstacles(rest: Drawn): readonly { x: number; y: number; width: number; height: number }[] {
+  const around = ([x, y]: Point2, r: number) => ({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
+  const along = rest.elements.flatMap(({ ends: [a, b] }) =>
+    [0.1, 0.3, 0.5, 0.7, 0.9].map((k) => around([a[0] + (b[0] - a[0]) * k, a[1] + (b[1] - a[1]) * k], 5)),
+  );
+  return [
+    ...rest.eyes.map(({ at }) => around(at, 4)),
+    ...rest.rockers.map(({ pivot }) => around(pivot, 5)),
+    ...along,
+    ...rest.wheels.map(({ foot }) => ({ x: foot[0] - 24, y: foot[1] + 2, width: 48, height: 22 })),
+  ];
+}
+
+function Ground({ drawn }: { readonly drawn: Drawn }): JSX.Element {
+  return (
+    <g aria-hidden="true">
+      {drawn.road.map(([a, b], i) => (
+        <path key={i} class="road" d={`M${a[0]} ${a[1]}L${b[0]} ${b[1]}`} />
+      ))}
+      {drawn.wheels.map(({ key, tyre, rim, foot, name }) => (
+        <g key={key}>
+          <path class="tyre" d={tyre} />
+          <path class="rim" d={rim} />
+          <text class="side-name" x={foot[0]} y={foot[1] + 16}>
+            {name}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}
+
+const LINE_CLASS: Readonly<Record<string, string>> = {
+  wishbone: "wishbone",
+  upright: "upright",
+  rod: "member rod",
+  "track-rod": "member thin",
+  lever: "member",
+  "drop-link": "member thin",
+};
+
+function Linkage({ drawn, near }: { readonly drawn: Drawn; readonly near: boolean }): JSX.Element {
+  return (
+    <g aria-hidden="true">
+      {drawn.lines.map(({ role, d }, i) => (
+        <path key={i} class={LINE_CLASS[role] ?? "member"} d={d} data-role={role} />
+      ))}
+      {drawn.fixed.map(([x, y], i) => (
+        <rect key={i} class="fixed" x={x - 2.5} y={y - 2.5} width="5" height="5" />
+      ))}
+      {drawn.joints.map(([x, y], i) => (
+        <circle key={i} class="joint" cx={x} cy={y} r={near ? 3.2 : 2.6} />
+      ))}
+      {drawn.trails.map((d, i) => (
+        <path key={i} class="trail" d={d} />
+      ))}
+      {drawn.rockers.map(({ d, pivot, axis }, i) => (
+        <g key={i}>
+          <path class="axis" d={axis} />
+          <path class="rocker" d={d} />
+          <circle class="pivot" cx={pivot[0]} cy={pivot[1]} r={near ? 4.6 : 3} />
+        </g>
+      ))}
+    </g>
+  );
+}

@@ -1,0 +1,26 @@
+/** `Bellcrank: Show the Mechanism`, and the panel's return after the window was loaded anew. */
+import * as vscode from "vscode";
+import type { LanguageClient } from "vscode-languageclient/node";
+import { MechanismPanel, PANEL_TYPE } from "./panel.js";
+
+export function registerMechanismPanel(context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable {
+  let shown: MechanismPanel | undefined;
+  const take = (panel: vscode.WebviewPanel): void => {
+    shown = new MechanismPanel(panel, client, context.extensionUri, () => {
+      shown = undefined;
+    });
+  };
+  const show = (): void => {
+    if (shown !== undefined) shown.reveal();
+    else {
+      const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+      take(vscode.window.createWebviewPanel(PANEL_TYPE, "Mechanism", column));
+    }
+  };
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand("bellcrank.showMechanism", show),
+    vscode.window.registerWebviewPanelSerializer(PANEL_TYPE, {
+      deserializeWebviewPanel: async (panel) => take(panel),
+    }),
+  );
+}
