@@ -11,11 +11,14 @@ import type { RuleContext } from "./context.js";
 import type { TextEdit } from "./finding.js";
 import { insertionInto } from "./insertion.js";
 
+/** What is read of the file that declares the car. */
+type Declaring = Pick<RuleContext, "uri" | "text" | "parsed">;
+
 export const isInside = (inner: Origin, outer: Origin): boolean =>
   inner.uri === outer.uri && outer.start <= inner.start && inner.end <= outer.end;
 
 /** The declaring statement of a car or set-up of this file. */
-function declarationOf(context: RuleContext, { origin }: CarModel): Statement | undefined {
+function declarationOf(context: Declaring, { origin }: CarModel): Statement | undefined {
   const found = context.parsed.document.entries.find(
     (entry) => entry.kind === "statement" && entry.start === origin.start,
   );
@@ -34,13 +37,13 @@ function axleOf(entry: Entry): string | undefined {
 }
 
 /** The declaration's own lines that speak of an axle. */
-export function linesOf(context: RuleContext, car: CarModel, axle: string): readonly Statement[] {
+export function linesOf(context: Declaring, car: CarModel, axle: string): readonly Statement[] {
   const entries = declarationOf(context, car)?.block?.entries ?? [];
   return entries.filter((entry): entry is Statement => entry.kind === "statement" && axleOf(entry) === axle);
 }
 
 /** A line more in the declaration, behind those that speak of the same axle. */
-export function lineAdded(context: RuleContext, car: CarModel, axle: string, line: string): TextEdit | undefined {
+export function lineAdded(context: Declaring, car: CarModel, axle: string, line: string): TextEdit | undefined {
   const block = declarationOf(context, car)?.block;
   if (block === undefined) return undefined;
   const alike = block.entries.filter((entry) => axleOf(entry) === axle);
@@ -62,7 +65,7 @@ export interface NewValue {
  * Another value for this car or set-up alone: in its own text where it is written there (a change `by`
  * becomes the value itself), else by a line more in the set-up.
  */
-export function valueEdit(context: RuleContext, car: CarModel, { given, path, text }: NewValue): TextEdit | undefined {
+export function valueEdit(context: Declaring, car: CarModel, { given, path, text }: NewValue): TextEdit | undefined {
   const { origin } = given;
   if (!isInside(origin, car.origin)) return lineAdded(context, car, path.split(".")[0] ?? "", `${path} ${text}`);
   const by = /\bby[ \t]+$/.exec(context.text.slice(0, origin.start));
@@ -74,7 +77,7 @@ export function valueEdit(context: RuleContext, car: CarModel, { given, path, te
 }
 
 /** The line of a set-up that takes an element out, on one side or both (`remove front.left.side` for front, side). */
-export function removalOf(context: RuleContext, car: CarModel, axle: string, element: string): Origin | undefined {
+export function removalOf(context: Declaring, car: CarModel, axle: string, element: string): Origin | undefined {
   const [found] = linesOf(context, car, axle)
     .filter(({ head }) => head.segments.length === 1 && head.segments[0]?.text === "remove")
     .filter(({ items: [item] }) => item?.kind === "path" && item.segments.at(-1)?.text === element);

@@ -13,6 +13,8 @@ import { hover } from "./hover.js";
 import { inlayHints } from "./inlay-hints.js";
 import { rates } from "./rates.js";
 import { mechanism } from "./mechanism.js";
+import { moveEye } from "./move-eye.js";
+import { panelCurves } from "./panel-curves.js";
 import { references } from "./references.js";
 import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
@@ -36,6 +38,8 @@ export const features: readonly Feature[] = [
   documentLinks,
   rates,
   mechanism,
+  moveEye,
+  panelCurves,
   compare,
   expectations,
 ];
