@@ -266,10 +266,15 @@ describe("bellcrank compare --git", () => {
   it("tells the rest where one file does not parse, and ends with 2", () => {
     made.write("hill cars/rain.crank", 'use "quill.crank"\nsetup quarrow-wet from quill {\n');
     made.write("hill cars/oxlea.crank", wet.replace("setup wet", "setup oxlea").replace("+2 mm", "+4 mm"));
+    made.write("hill cars/bytes.crank", Buffer.from([0xff, 0xfe, 0x00]));
+    made.write("hill cars/lost.crank", 'use "no-such.crank"\nsetup lost from nobody {\n}\n');
     const { code, out, err } = compare("--git", "HEAD");
     expect(code).toBe(2);
     expect(err).toMatch(/hill cars\/rain\.crank \(work tree\) does not parse/);
+    expect(err).toMatch(/hill cars\/bytes\.crank \(work tree\) is not UTF-8 text/);
+    expect(err).toMatch(/hill cars\/lost\.crank \(work tree\): what lost derives from cannot be found/);
     expect(out).toMatch(/front\.ride-height +34 mm +36 mm/);
+    made.git("clean", "--quiet", "--force");
     made.git("checkout", "--quiet", "--", ".");
   });
 

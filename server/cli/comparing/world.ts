@@ -6,6 +6,7 @@ import { Disk } from "../../host/disk.js";
 import { CommitFiles, MOST_BYTES, type Repository, short } from "../../host/git.js";
 import { createWorkspace } from "../../snapshot/create.js";
 import type { FileView, Host } from "../../snapshot/workspace.js";
+import { nameOf } from "../../views/comparison/pairs.js";
 import { UsageError } from "../usage-error.js";
 import { shown } from "../workspace.js";
 
@@ -106,5 +107,17 @@ function parsed(file: FileView, label: string): FileView {
       throw new Trouble(`${shown(uri)} (${label}) does not parse: see line ${line}`);
     }
   }
-  return file;
+  const [lost] = declared(file).filter((name) => !file.cars.some(({ model }) => nameOf(model) === name));
+  if (lost === undefined) return file;
+  throw new Trouble(
+    `${shown(file.uri)} (${label}): what ${lost} derives from cannot be found; bellcrank check tells why`,
+  );
 }
+
+/** Names of the cars and set-ups of the text. One without a car underneath is in the text, but no car. */
+const declared = ({ parsed: { document } }: FileView): readonly string[] =>
+  document.entries.flatMap((entry) => {
+    if (entry.kind !== "statement" || !["car", "setup"].includes(entry.head.segments[0]?.text ?? "")) return [];
+    const [name] = entry.items;
+    return name?.kind === "path" ? [name.segments.map(({ text }) => text).join(".")] : [];
+  });

@@ -25,9 +25,7 @@ export function compareGithub(compared: Compared): string {
   const notes = compared.review.cars.flatMap(({ comparison }) => (comparison === undefined ? [] : notesOf(comparison)));
   const texts = notes
     .filter(isChanged)
-    .map(({ level, uri, line, title, message }) =>
-      workflowCommand(level, { file: shown(uri), line: String(line), title }, message),
-    );
+    .map(({ level, uri, line, title, message }) => workflowCommand(level, { file: shown(uri), line, title }, message));
   // The same line of a car is a change in every set-up that rests on it.
   return [...new Set(texts)].join("");
 }

@@ -2,10 +2,10 @@
 
 export function workflowCommand(
   level: "notice" | "warning" | "error",
-  properties: Readonly<Record<string, string>>,
+  properties: Readonly<Record<string, string | number>>,
   message: string,
 ): string {
-  const given = Object.entries(properties).map(([name, value]) => `${name}=${property(value)}`);
+  const given = Object.entries(properties).map(([name, value]) => `${name}=${property(String(value))}`);
   return `::${level} ${given.join(",")}::${data(message)}\n`;
 }
 
