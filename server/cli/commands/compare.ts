@@ -28,7 +28,7 @@ const outputs = {
   text: (found: Compared, { full }: Asked) => compareText(found, full === true),
   markdown: ({ review }: Compared) => reviewMarkdown(review),
   json: compareJson,
-  html: ({ review }: Compared) => reviewHtml(review, () => []),
+  html: ({ review }: Compared) => reviewHtml(review),
   github: compareGithub,
 } as const;
 

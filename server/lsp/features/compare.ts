@@ -92,7 +92,7 @@ function answer(old: ComparedSide, now: ComparedSide, uri: string): CompareAnswe
     kind: "page",
     name: found.now.name,
     headline: found.headline,
-    body: reviewBody(reviewOfTwo(found, fileName(uri)), () => []),
+    body: reviewBody(reviewOfTwo(found, fileName(uri))),
     style: reviewStyle,
     uses: [...new Set([...now.file.uses, ...now.file.readsText, ...old.file.uses, ...old.file.readsText])],
   };

@@ -17,6 +17,7 @@ import { effectsBetween } from "./effects.js";
 import { findingChanges, findingsOf } from "./finding-changes.js";
 import { headlineOf } from "./headline.js";
 import type { CaseChange, ComparedFinding, Comparison, SideName } from "./comparison.js";
+import { axlePictures } from "./pictures.js";
 import { type NewNames, newNames, renamesBetween } from "./renames.js";
 import { USUAL_THRESHOLD } from "./thresholds.js";
 import { verdictChanges } from "./verdicts.js";
@@ -53,6 +54,7 @@ export function compare(old: ComparedSide, now: ComparedSide, threshold = USUAL_
     bases: now.car.model.bases,
     differs: changes.length > 0,
     headline: headlineOf(told),
+    pictures: axlePictures(old.car.model, now.car.model, changes),
     still,
     threshold,
     ...told,

@@ -2,6 +2,7 @@
 import type { Finding } from "../../findings/finding.js";
 import type { Change } from "./change.js";
 import type { Effect } from "./effects.js";
+import type { AxlePicture } from "./pictures.js";
 import type { VerdictChange } from "./verdicts.js";
 
 export interface SideName {
@@ -36,6 +37,7 @@ export interface Comparison {
   readonly verdicts: readonly VerdictChange[];
   readonly fresh: readonly ComparedFinding[];
   readonly gone: readonly ComparedFinding[];
+  readonly pictures: readonly AxlePicture[];
 }
 
 export interface ComparedFinding extends Finding {

@@ -3,14 +3,12 @@
  * colours of its theme, and leads to the lines that carry a place.
  */
 import { cautions } from "../cautions.js";
+import { type AxlePicture, pictureSvg } from "./pictures.js";
 import type { PageSection, Place } from "./page.js";
 import { comparisonPage } from "./page.js";
 import { carWords, type Review, type ReviewedCar } from "./review.js";
 
-/** Pictures of a car, as SVG; none where there is nothing to draw. */
-export type Drawings = (car: ReviewedCar) => readonly string[];
-
-export function reviewHtml(review: Review, drawings: Drawings): string {
+export function reviewHtml(review: Review): string {
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -20,24 +18,24 @@ export function reviewHtml(review: Review, drawings: Drawings): string {
 <style>${pageStyle}${reviewStyle}</style>
 </head>
 <body>
-${reviewBody(review, drawings)}
+${reviewBody(review)}
 </body>
 </html>
 `;
 }
 
 /** What stands inside the page. Rows that are written somewhere carry `data-uri`, `data-line` and `data-side`. */
-export function reviewBody(review: Review, drawings: Drawings): string {
+export function reviewBody(review: Review): string {
   const told = review.cars.filter(({ status }) => status !== "same");
   return [
     `<main><h1>${text(review.headline)}</h1>`,
     `<p class="sides"><span>Was: ${text(review.old)}</span> <span>Is: ${text(review.now)}</span></p>`,
-    ...told.map((car) => carArticle(car, told.length > 1, drawings)),
+    ...told.map((car) => carArticle(car, told.length > 1)),
     `<p class="cautions">${text(cautions)}</p></main>`,
   ].join("\n");
 }
 
-function carArticle(car: ReviewedCar, isOneOfMany: boolean, drawings: Drawings): string {
+function carArticle(car: ReviewedCar, isOneOfMany: boolean): string {
   const head = isOneOfMany
     ? [`<h2>${text(car.name)}</h2>`, `<p>${text(carWords(car))} <small>${text(car.path)}</small></p>`]
     : [];
@@ -46,23 +44,32 @@ function carArticle(car: ReviewedCar, isOneOfMany: boolean, drawings: Drawings):
     return `<article>${head.join("\n")}${follows}</article>`;
   }
   const page = comparisonPage(car.comparison);
-  const pictures = drawings(car);
+  const pictures = car.comparison.pictures.flatMap(figureHtml);
   return [
     "<article>",
     ...head,
-    ...(pictures.length === 0
-      ? []
-      : [`<div class="drawings">${pictures.map((one) => `<figure>${one}</figure>`).join("")}</div>`]),
-    `<div class="columns">${column(page.sections, "said")}${column(page.sections, "does")}</div>`,
+    `<div class="columns">${column(page.sections, "said", pictures)}${column(page.sections, "does", [])}</div>`,
     ...page.remarks.map((remark) => `<p>${text(remark)}</p>`),
     "</article>",
   ].join("\n");
 }
 
+function figureHtml(picture: AxlePicture): readonly string[] {
+  const svg = pictureSvg(picture);
+  if (svg === undefined) return [];
+  const { axle, before, marked } = picture;
+  const words = [
+    `${axle} axle`,
+    ...(before === undefined ? [] : ["dashed: as it was"]),
+    ...(marked.length === 0 ? [] : ["filled number: something of it differs"]),
+  ];
+  return [`<figure>${svg}<figcaption>${text(words.join("; "))}</figcaption></figure>`];
+}
+
 /** What is said beside what it does, where there is room for both. */
-function column(sections: readonly PageSection[], part: PageSection["part"]): string {
-  const own = sections.filter((section) => section.part === part);
-  return own.length === 0 ? "" : `<div class="column">${own.map(sectionHtml).join("\n")}</div>`;
+function column(sections: readonly PageSection[], part: PageSection["part"], pictures: readonly string[]): string {
+  const own = [...sections.filter((section) => section.part === part).map(sectionHtml), ...pictures];
+  return own.length === 0 ? "" : `<div class="column">${own.join("\n")}</div>`;
 }
 
 function sectionHtml(section: PageSection): string {
@@ -139,11 +146,11 @@ td.long { white-space: normal; font-weight: normal; min-width: 8em; }
 td:first-child { white-space: nowrap; color: var(--quiet); }
 a.place { color: inherit; text-decoration: none; }
 summary { cursor: pointer; margin: .8em 0 .3em; color: var(--quiet); }
-@media screen and (min-width: 75rem) {
-  .columns { display: grid; grid-template-columns: repeat(auto-fit, minmax(34rem, 1fr)); gap: 0 2.5rem; }
+@media screen and (min-width: 85rem) {
+  .columns { display: grid; grid-template-columns: repeat(auto-fit, minmax(38rem, 1fr)); gap: 0 2.5rem; }
 }
-.drawings { display: flex; flex-wrap: wrap; gap: 1em; }
-figure { margin: .5em 0; flex: 1 1 20rem; }
-figure svg { max-width: 100%; height: auto; }
+figure { margin: 1.2em 0 .5em; max-width: 40rem; }
+figure svg { display: block; width: 100%; height: auto; background: #ffffff; }
+figcaption { color: var(--quiet); font-size: .9em; }
 .cautions { margin-top: 2em; color: var(--quiet); font-size: .9em; }
 `;
