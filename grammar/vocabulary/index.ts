@@ -18,6 +18,7 @@ import { fluidGroup } from "./fluids.js";
 import { kerbGroup } from "./kerbs.js";
 import { linkageGroup } from "./linkage.js";
 import { massGroup } from "./masses.js";
+import { measuredGroup } from "./measured.js";
 import { roadGroup } from "./road.js";
 import { setupGroup } from "./setup.js";
 import { springGroup } from "./springs.js";
@@ -45,6 +46,7 @@ export const groups: readonly WordGroup[] = [
   caseGroup,
   roadGroup,
   kerbGroup,
+  measuredGroup,
   catalogueGroup,
   setupGroup,
 ];

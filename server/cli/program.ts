@@ -6,10 +6,12 @@ import { checkCommand } from "./commands/check.js";
 import { compareCommand } from "./commands/compare.js";
 import { curvesCommand } from "./commands/curves.js";
 import { formatCommand } from "./commands/format.js";
+import { importCommand } from "./commands/import.js";
 import { kerbCommand } from "./commands/kerb.js";
 import { kinematicsCommand } from "./commands/kinematics.js";
 import { mergeCommand } from "./commands/merge.js";
 import { logCommand } from "./commands/log.js";
+import { measuredCommand } from "./commands/measured.js";
 import { modesCommand } from "./commands/modes.js";
 import { newCommand } from "./commands/new.js";
 import { ratesCommand } from "./commands/rates.js";
@@ -43,6 +45,7 @@ export function program(ends: Ends): Command {
     kinematicsCommand,
     curvesCommand,
     weightsCommand,
+    measuredCommand,
     compareCommand,
     logCommand,
     adjustCommand,
@@ -50,6 +53,7 @@ export function program(ends: Ends): Command {
     loggerCommand,
     solveCommand,
     sweepCommand,
+    importCommand,
     formatCommand,
     newCommand,
     mergeCommand,

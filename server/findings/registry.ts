@@ -49,6 +49,7 @@ import { asymmetry } from "./rules/mechanism/asymmetry.js";
 import { coupling } from "./rules/mechanism/coupling.js";
 import { gasExhausted } from "./rules/mechanism/gas-exhausted.js";
 import { crossWeight } from "./rules/masses/cross-weight.js";
+import { measuredResidual } from "./rules/masses/measured-residual.js";
 import { massOutside } from "./rules/masses/mass-outside.js";
 import { missedExpectation } from "./rules/mechanism/missed-expectation.js";
 import { nearToggle } from "./rules/mechanism/near-toggle.js";
@@ -110,5 +111,6 @@ export const rules: readonly Rule[] = [
   beyondTravel,
   crossWeight,
   massOutside,
+  measuredResidual,
   missedExpectation,
 ];

@@ -5,6 +5,7 @@
 import { type AxleSides, axleSides } from "./axle-sides.js";
 import { axleOf } from "./axle-view.js";
 import type { AxleModel, CarModel } from "./car.js";
+import { checkMeasured } from "./measured-view.js";
 import { caseRoots, casesOf, checkKerbs, expectationsOf } from "./case-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
 import type { Declared } from "./file-context.js";
@@ -27,6 +28,7 @@ export function viewOf(declared: Declared, tree: CarTree, chain: readonly Declar
   const place = placeFor(tree, sink);
   const brakes = wordIn(block, "brakes")?.block;
   checkKerbs(tree, base?.tree, place.cases, sink);
+  checkMeasured(tree, base?.tree, place.cases, sink);
   const model: ResolvedCar = {
     name: root.name,
     title: titleOf(root),

@@ -28,7 +28,7 @@ export function casesOf(tree: CarTree): readonly CaseModel[] {
 
 type PathValue = Extract<ResolvedValue, { kind: "path" }>;
 
-function checkCase(value: PathValue, cases: ReadonlyMap<string, Origin>, sink: Sink): void {
+export function checkCase(value: PathValue, cases: ReadonlyMap<string, Origin>, sink: Sink): void {
   const name = value.segments.join(".");
   const root = cases.get(name);
   if (root !== undefined) sink.refer({ target: "case", name, place: undefined, declaration: root }, value.origin);

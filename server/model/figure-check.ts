@@ -1,4 +1,4 @@
-/** What `expect` reads: a figure that exists, of an element that exists, in its own dimension. */
+/** What `expect` and `figure` read: a figure that exists, of an element that exists, in its own dimension. */
 import { figureAt, type FigurePath, figureNames, findWord } from "../../grammar/vocabulary/index.js";
 import { matchesDimension, parseUnit, unitsOf } from "../quantities/index.js";
 import { describeDimension } from "./amount.js";
@@ -17,6 +17,7 @@ export function checkFigure(
   hasCase: boolean,
   tree: CarTree,
   sink: Sink,
+  word: "expect" | "figure" = "expect",
 ): boolean {
   const found = figureAt(figure.segments);
   if (found === undefined) {
@@ -35,9 +36,9 @@ export function checkFigure(
   }
   if (found.element !== undefined && !checkNamed(found, found.element, figure, tree, sink)) return false;
   if (found.figure.needsCase && !hasCase) {
-    const expected = [`expect ${figure.segments.join(".")} at CASE …`];
+    const expected = [`${word} ${figure.segments.join(".")} at CASE …`];
     const detail = "This figure exists only in a load case.";
-    sink.report({ ...figure.origin, kind: "wrong-form", word: "expect", expected, detail });
+    sink.report({ ...figure.origin, kind: "wrong-form", word, expected, detail });
     return false;
   }
   return numbers.every((number) => checkLimit(number, found.figure.dimensions, sink));

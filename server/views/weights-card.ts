@@ -4,6 +4,7 @@ import type { CheckedCar } from "../findings/context.js";
 import { cautions } from "./cautions.js";
 import { asTable } from "./section.js";
 import { unitsOfCar } from "./units-of-car.js";
+import { measuredCard } from "./measured.js";
 import { massesOf, massSection, scalesSections, weightsOf } from "./weights-page.js";
 
 const MASSES: ReadonlySet<string> = new Set([
@@ -27,6 +28,7 @@ const isBallast = ({ model }: CheckedCar, name: string): boolean =>
 /** @param word that the line of the car or set-up begins with */
 export function weightsCard(car: CheckedCar, word: string | undefined): string | undefined {
   if (word === "scales" || word === "cross-weight") return scalesCard(car);
+  if (word === "measured") return measuredCard(car);
   if (word === undefined || !(MASSES.has(word) || isBallast(car, word))) return undefined;
   const reasons = new Set<string>();
   const table = asTable(massSection(massesOf(car), weightsOf(car).weighed, unitsOfCar(car.model), reasons));

@@ -16,6 +16,7 @@ export function problemsAgainst(
     | "kinematics"
     | "log"
     | "logger"
+    | "measured"
     | "modes"
     | "response"
     | "road"

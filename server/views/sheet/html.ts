@@ -44,6 +44,7 @@ ${[
   ...sheet.axles.map((axle) => axleSection(axle, picture(axle.name))),
   goneSection(sheet),
   carSection(sheet),
+  measuredTable(sheet.measured),
   expectationSection(sheet),
   footer,
 ]
@@ -148,6 +149,16 @@ function goneSection({ last }: SetupSheet): string {
   );
   return `<section class="axle"><h2>No longer, against ${text(last.name)}</h2>
 <table class="settings"><tbody>${rows.join("\n")}</tbody></table></section>`;
+}
+
+function measuredTable(section: SetupSheet["measured"]): string {
+  if (section === undefined || section.rows.length === 0) return "";
+  const rows = section.rows.map(
+    (cells) =>
+      `<tr${cells.at(-1) === "beyond" ? ' class="missed"' : ""}>${cells.map((cell) => `<td>${text(cell)}</td>`).join("")}</tr>`,
+  );
+  return `<section class="expectations"><h2>${text(section.title)}</h2>
+<table class="measures"><thead><tr>${section.columns.map((column) => head(column.head)).join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table></section>`;
 }
 
 const SIGNS = { met: "✓", missed: "✗", "not-judged": "–" } as const;

@@ -3,6 +3,7 @@
  *
  * Invariant: two sheets are compared by keys and texts alone, so that an earlier one can be a file that was kept.
  */
+import type { Section } from "../section.js";
 
 export interface SheetItem {
   /** As an override says it where there is one: `front.third.rate`; else `corner-weight.front.left`. */
@@ -58,6 +59,8 @@ export interface SetupSheet {
   readonly settings: readonly SheetItem[];
   readonly elements: readonly SheetElement[];
   readonly expectations: readonly SheetExpectation[];
+  /** What was written down for this very set-up, beside what is predicted. */
+  readonly measured: Section | undefined;
   /** Findings that a mechanic has to know of: the file has them, so some figures may be missing or wrong. */
   readonly errors: number;
   readonly warnings: number;

@@ -1,5 +1,6 @@
 /** A setup sheet as Markdown: for a chat, a wiki or a pull request. */
 import { cautions } from "../cautions.js";
+import { asTable } from "../section.js";
 import { withUnitStars } from "../markdown.js";
 import { type SheetOrigin, nameOf } from "./html.js";
 import { isChanged, type PatchLine, type SetupSheet, type SheetElement, type SheetItem } from "./item.js";
@@ -27,6 +28,7 @@ export function sheetMarkdown(sheet: SetupSheet, { file, commit, time }: SheetOr
       ? []
       : ["## Car", settingList(sheet.settings), elementTable(sheet.elements)]),
     ...goneList(sheet),
+    ...(sheet.measured === undefined ? [] : [asTable({ ...sheet.measured, title: `## ${sheet.measured.title}` })]),
     ...(sheet.expectations.length === 0
       ? []
       : ["## What the car is expected to do", sheet.expectations.map(({ message }) => `- ${message}`).join("\n")]),

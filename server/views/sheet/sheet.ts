@@ -14,6 +14,7 @@ import type { AxleName, Origin } from "../../model/origin.js";
 import { showQuantity } from "../../quantities/index.js";
 import { expectationsOf } from "../expectations.js";
 import { isAbsent, showFigure, showShare } from "../figures.js";
+import { measuredCar, measuredSection } from "../measured.js";
 import { type TrimRow, trimRows } from "../trim-card.js";
 import { unitsOfCar } from "../units-of-car.js";
 import { weightsOf } from "../weights-page.js";
@@ -48,10 +49,16 @@ function plainSheet(car: CheckedCar, findings: readonly Finding[]): SetupSheet {
     settings: carSettings(car),
     elements: sheetElements(car, model.elements),
     expectations: expectationsOf(car).map(({ text, verdict, message }) => ({ text, verdict, message })),
+    measured: measuredFor(car),
     errors: count("error"),
     warnings: count("warning"),
     last: undefined,
   };
+}
+
+function measuredFor(car: CheckedCar): SetupSheet["measured"] {
+  const measured = measuredCar(car);
+  return measured && measuredSection(measured, new Set());
 }
 
 /** Those of the set-up itself: above it, and above its own lines. */

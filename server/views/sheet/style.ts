@@ -33,7 +33,7 @@ b.changed::before { content: "▲ "; font-size: 7pt; }
 .patch thead th:first-child { width: 24mm; }
 .patch td, .patch th { padding-top: 1mm; }
 .patch .wanted { font-size: 11pt; }
-.patch .measured { display: block; width: 92%; height: 6mm; margin: 0.6mm 0; border: 0.25mm solid var(--ink); }
+.patch .measured { display: block; width: 92%; height: 5.4mm; margin: 0.5mm 0; border: 0.25mm solid var(--ink); }
 .patch small { display: block; }
 .box { width: 6mm; }
 .box::before { content: ""; display: block; width: 3.4mm; height: 3.4mm; border: 0.25mm solid var(--ink); }
@@ -45,9 +45,11 @@ b.changed::before { content: "▲ "; font-size: 7pt; }
 .elements td small { display: block; }
 .setting { display: inline-block; margin-right: 4mm; }
 figure { margin: 1mm 0; break-inside: avoid; }
-figure svg { display: block; width: 100%; max-height: 62mm; }
+figure svg { display: block; width: 100%; max-height: 45mm; }
 .expectations td:first-child { width: 6mm; font-weight: 800; }
+.expectations .measures td:first-child { width: auto; font-weight: inherit; }
 .expectations .missed td { font-weight: 700; }
-.expectations table { font-size: 8.5pt; }
+.expectations table { font-size: 8pt; }
+.expectations td { padding-top: 0.3mm; padding-bottom: 0.3mm; }
 footer { margin-top: 3mm; padding-top: 1mm; border-top: 0.5mm solid var(--ink); font-size: 8pt; break-inside: avoid; }
 `;

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { runRules } from "../../../../server/findings/run.js";
 import { checkFindings } from "../../../support/check-findings.js";
+import { contextOf } from "../../../support/context.js";
 import { contextOfSetup, sharedCar } from "../../../support/shared-car.js";
 
 const said = (...lines: readonly string[]) =>
@@ -69,5 +70,51 @@ setup wet from wren {
       said("driver { mass 75 kg, centre (-1150, 0, 250) mm }", "fuel { mass 9 kg, centre (-1500, 80, 200) mm }"),
     ).toEqual([]);
     expect(said("ballast nose { mass 6 kg, centre (480, 0, 60) mm }")).toEqual([]);
+  });
+});
+
+describe("measured-residual", () => {
+  it("stands at the value and tells both, the difference and what is allowed", () => {
+    checkFindings(
+      `use "shared.crank"
+setup wet from wren {
+  measured {
+    figure front.ride-height 36.5 mm
+#   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning measured-residual: front.ride-height of wet was measured as 36.5 mm and is predicted as 32 mm: 4.5 mm off, where 1 mm is allowed. Measure again in the state that is predicted, or find what differs: a part, a position, a load.
+  }
+}
+`,
+      sharedCar,
+    );
+  });
+
+  it("takes a tolerance in the figure's unit, or in % of the prediction", () => {
+    expect(said("measured { figure front.ride-height 36 mm within 4 mm }")).toEqual([]);
+    expect(said("measured { figure front.ride-height 36 mm within 3.9 mm }")).toHaveLength(1);
+    expect(said("measured { figure front.ride-height 36 mm within 12.5 % }")).toEqual([]);
+    expect(said("measured { figure front.ride-height 36 mm within 12 % }")).toHaveLength(1);
+  });
+
+  it("is of the set-up that it stands in, not of those that derive from it", () => {
+    const text = `use "shared.crank"
+
+setup wet from wren { measured { figure front.ride-height 32.4 mm } }
+
+setup wetter from wet { front.ride-height 40 mm }
+`;
+    expect(runRules(contextOf({ ...sharedCar, "wet.crank": text }, "wet.crank"))).toEqual([]);
+  });
+
+  it("says nothing of what cannot be read or is not predicted, but that", () => {
+    expect(said("measured { figure front.ride-height 36 N }").map((one) => one.split(":")[0])).toEqual([
+      "wrong-dimension",
+    ]);
+    expect(said("measured { figure front.ride-heigh 36 mm }").map((one) => one.split(":")[0])).toEqual([
+      "unknown-name",
+    ]);
+    expect(said("measured { figure roll-gradient 1 deg/g }").map((one) => one.split(":")[0])).toEqual(["wrong-form"]);
+    expect(said("measured { figure front.contact at nowhere 1 % }").map((one) => one.split(":")[0])).toEqual([
+      "unknown-name",
+    ]);
   });
 });
