@@ -124,6 +124,7 @@ const rooms = [
       "commander",
       "cli-progress",
       "cli-table3",
+      "csv-parse",
       "picocolors",
       "simple-ascii-chart",
       "vscode-uri",

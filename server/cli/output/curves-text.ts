@@ -67,7 +67,7 @@ function marksOf({ marks, x, y }: SheetCurve): string {
   return table(columnsOf, rows);
 }
 
-function section(curve: SheetCurve): string {
+export function curveText(curve: SheetCurve): string {
   const title = pc.bold(curve.title);
   if (curve.reason !== undefined) return `${title}\n  none: ${curve.reason}\n`;
   return `${title}\n${titled(curve.y)} over ${titled(curve.x)}\n${drawn(curve)}\n${marksOf(curve)}`;
@@ -75,5 +75,5 @@ function section(curve: SheetCurve): string {
 
 export function curvesText(model: CarModel, sheet: CurveSheet): string {
   const head = pc.bold(`${model.setup ?? model.name}, ${sheet.path}`);
-  return [head, ...sheet.curves.map(section)].join("\n\n");
+  return [head, ...sheet.curves.map(curveText)].join("\n\n");
 }
