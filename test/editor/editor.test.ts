@@ -8,6 +8,7 @@ import { runInDesktop } from "./desktop/run.js";
 import { Folder } from "./folder.js";
 import { packagedExtension } from "./packaged-extension.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
+import { panelPageChecks } from "./served/panel-page-checks.js";
 import { PageEditor } from "./served/page-editor.js";
 import { pageChecks } from "./served/page-checks.js";
 import { type Running, startServed } from "./served/run.js";
@@ -30,7 +31,7 @@ function servedSuite(): void {
     folder.remove();
   });
 
-  for (const check of [...checks, ...pageChecks, ...comparePageChecks]) {
+  for (const check of [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks]) {
     it(check.name, async () => {
       onTestFailed(() => editor.picture(`failed ${check.name.slice(0, 40)}`));
       await check.run(editor, folder);

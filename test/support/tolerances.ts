@@ -95,3 +95,5 @@ export const ROAD_SUMMED = 2e-4;
 export const POLYNOMIAL = 1e-9;
 /** From a logged channel back to itself, through its table of 241 positions, m or rad. */
 export const LOGGED_BACK = 2e-7;
+/** Between entries of the mechanism panel's tables, m: a tenth of a pixel where a metre is 2000 of them. */
+export const PANEL_INTERPOLATION = 5e-5;

@@ -165,11 +165,12 @@ function Mechanism({
             {"\u2212"}
           </button>
           <span class="gap" />
-          <button type="button" class="plain" onClick={() => actions.save("svg")}>
-            Save SVG
+          <span class="quiet">Save</span>
+          <button type="button" class="plain" aria-label="Save the drawing as SVG" onClick={() => actions.save("svg")}>
+            SVG
           </button>
-          <button type="button" class="plain" onClick={() => actions.save("png")}>
-            Save PNG
+          <button type="button" class="plain" aria-label="Save the drawing as PNG" onClick={() => actions.save("png")}>
+            PNG
           </button>
         </div>
         <Motions {...shared} axles={axles} />

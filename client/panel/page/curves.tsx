@@ -74,7 +74,7 @@ function Curve({
   const plot = useMemo(() => plotted(curve), [curve]);
   const drawn = curve.series.some(({ points }) => points.some(([, y]) => y !== null));
   const at = curve.follows === undefined ? undefined : state.pose[curve.follows.motion] * curve.follows.scale;
-  const words = curve.series.map((series) => seriesInWords(curve, series)).join(" ");
+  const words = curve.series.map((series) => seriesInWords(curve, series, plot.y.decimals)).join(" ");
   return (
     <figure class="curve" data-curve={curve.id}>
       <figcaption>
@@ -105,7 +105,7 @@ function Curve({
         </svg>
       ) : null}
       {curve.missing === undefined ? null : <p class="missing">{curve.missing}</p>}
-      {drawn ? <Key curve={curve} at={at} actions={actions} /> : null}
+      {drawn ? <Key curve={curve} at={at} decimals={plot.y.decimals} actions={actions} /> : null}
     </figure>
   );
 }
@@ -169,15 +169,21 @@ function Here({
   );
 }
 
-const figure = (value: number): string => Number(value.toPrecision(3)).toString().replace("-", "\u2212");
+const figure = (value: number, decimals: number): string =>
+  value
+    .toFixed(decimals)
+    .replace(/^-(0\.?0*)$/, "$1")
+    .replace("-", "\u2212");
 
 function Key({
   curve,
   at,
+  decimals,
   actions,
 }: {
   readonly curve: PanelCurve;
   readonly at: number | undefined;
+  readonly decimals: number;
   readonly actions: Actions;
 }): JSX.Element {
   return (
@@ -185,7 +191,7 @@ function Key({
       {curve.series.map((series, i) => {
         const { colour, dash } = lookOf(series, i);
         const value = at === undefined ? undefined : valueAt(series, at);
-        const label = value === undefined ? series.label : `${series.label} ${figure(value)}`;
+        const label = value === undefined ? series.label : `${series.label} ${figure(value, decimals)}`;
         return (
           <li key={series.label}>
             <svg viewBox="0 0 26 8" aria-hidden="true">
@@ -205,9 +211,9 @@ function Key({
   );
 }
 
-function seriesInWords({ y }: PanelCurve, { label, points }: PanelSeries): string {
+function seriesInWords({ y }: PanelCurve, { label, points }: PanelSeries, decimals: number): string {
   const values = points.flatMap(([, value]) => (value === null ? [] : [value]));
   const [first, last] = [values[0], values.at(-1)];
   if (first === undefined || last === undefined) return "";
-  return `${label}: from ${figure(first)} to ${figure(last)} ${y.unit}.`;
+  return `${label}: from ${figure(first, decimals)} to ${figure(last, decimals)} ${y.unit}.`;
 }

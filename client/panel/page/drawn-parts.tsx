@@ -23,6 +23,10 @@ interface Props {
   readonly actions: Actions;
 }
 
+/** Of most sans-serif faces at the drawing's size, px. */
+export const NAME_CHARACTER = 5.7;
+export const nameWidth = (text: string): number => text.length * NAME_CHARACTER + 8;
+
 const called = (base: string, chosen: boolean): string => (chosen ? `${base} chosen` : base);
 
 /** The list beside the drawing offers the same to the keyboard, so these are no stops of the tab key. */
@@ -79,7 +83,7 @@ function Name({ name, drawn, state, actions }: Props & { readonly name: Placed &
   const now = drawn.elements.find(
     (one) => one.element.path === element.path && one.element.side === element.side,
   )?.middle;
-  const textWidth = text.length * 6.1 + 8;
+  const textWidth = nameWidth(text);
   return (
     <g
       class={called("name", element.path === state.chosen)}

@@ -6,7 +6,7 @@ import { AT_REST, type AxleName } from "./pose.js";
 import { type PosedAxle, posedCar } from "./scene.js";
 import { colourOf, PART_COLOURS, Sign } from "./signs.js";
 import type { State } from "./state.js";
-import { type PartOf, type Stroke, strokeOf, swingOf } from "./strokes.js";
+import { type PartOf, type Stroke, strokeOf, carriedOf } from "./strokes.js";
 import { isFor, percent, signed } from "./words.js";
 
 interface Props {
@@ -25,7 +25,7 @@ export function ElementList({ state, car, axles, singleAxle, actions }: Props): 
       key={element.path + (element.side ?? "")}
       element={element}
       stroke={strokeOf(element, car, axle, state.pose, singleAxle)}
-      swing={swingIn(element, now, rest)}
+      carried={carriedIn(element, now, rest)}
       chosen={element.path === state.chosen}
       actions={actions}
     />
@@ -54,33 +54,33 @@ export function ElementList({ state, car, axles, singleAxle, actions }: Props): 
   );
 }
 
-function swingIn(element: PanelElement, now: readonly PosedAxle[], rest: readonly PosedAxle[]): number | undefined {
-  // Only what spans the axle swings in a way that tells anything.
-  return element.side === undefined ? swingOf(element, now, rest) : undefined;
+function carriedIn(element: PanelElement, now: readonly PosedAxle[], rest: readonly PosedAxle[]): number | undefined {
+  // Of what spans the axle: a corner element has one end on the chassis.
+  return element.side === undefined ? carriedOf(element, now, rest) : undefined;
 }
 
 interface RowProps {
   readonly element: PanelElement;
   readonly stroke: Stroke;
-  readonly swing: number | undefined;
+  readonly carried: number | undefined;
   readonly chosen: boolean;
   readonly actions: Actions;
 }
 
-const SHOWN_SWING = 0.0035;
+const SHOWN_CARRY = 5e-4;
 
-function Row({ element, stroke, swing, chosen, actions }: RowProps): JSX.Element {
+function Row({ element, stroke, carried, chosen, actions }: RowProps): JSX.Element {
   const { unit, scale, leak, side, name, kind } = element;
   const figure = stroke.whole === undefined ? "\u2013" : `${signed(stroke.whole * scale, 1)} ${unit}`;
-  const swings =
-    swing !== undefined && swing > SHOWN_SWING ? `swings ${((swing * 180) / Math.PI).toFixed(1)}\u00b0` : undefined;
+  const carries =
+    carried !== undefined && carried > SHOWN_CARRY ? `ends move ${(carried * 1000).toFixed(1)} mm` : undefined;
   const sided = side === undefined ? name : `${name}, ${side}`;
   return (
     <button
       type="button"
       class={chosen ? "row chosen" : "row"}
       data-row={element.path + (side === undefined ? "" : `.${side}`)}
-      aria-label={`${sided}, ${kind} ${isFor(element)}: ${strokeInWords(stroke, element)}${swings === undefined ? "" : `, ${swings}`}${leak?.level === undefined ? "" : `, leaks ${leak.text}`}. Go to its line.`}
+      aria-label={`${sided}, ${kind} ${isFor(element)}: ${strokeInWords(stroke, element)}${carries === undefined ? "" : `, ${carries}`}${leak?.level === undefined ? "" : `, leaks ${leak.text}`}. Go to its line.`}
       onClick={() => {
         actions.choose(element.path);
         actions.goTo(element.place);
@@ -97,7 +97,7 @@ function Row({ element, stroke, swing, chosen, actions }: RowProps): JSX.Element
       <span class="stroke">
         {figure}
         {leak?.level === undefined ? (
-          <small>{swings ?? ""}</small>
+          <small>{carries ?? ""}</small>
         ) : (
           <span class="leak" title={`leaks ${leak.text}`}>
             {percent(leak.share)} {leak.mode}

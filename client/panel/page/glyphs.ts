@@ -44,14 +44,20 @@ function runOf([ax, ay]: Point2, [bx, by]: Point2, aside: number): Run | undefin
   };
 }
 
+/** The sign takes the middle of a long element, so that it looks alike on all of them; of a short one it takes most. */
+function middlePart({ length }: Run, px: number): readonly [from: number, to: number] {
+  const half = Math.min(0.32, px / 2 / length);
+  return [0.5 - half, 0.5 + half];
+}
+
 const endOn = (a: Point2, radius: number): Glyph => ({ line: ring(a, radius) });
 
 /** Both ends' legs run straight, and what lies between is as long as the element is: coils close up with compression. */
 export function springGlyph(a: Point2, b: Point2, size: number, aside = 0): Glyph {
   const run = runOf(a, b, aside);
   if (run === undefined) return endOn(a, size);
-  const turns = 7;
-  const [from, to] = [0.2, 0.8];
+  const turns = run.length < 40 ? 3 : 7;
+  const [from, to] = middlePart(run, 11 * size);
   const coils: Along[] = Array.from({ length: 2 * turns - 1 }, (_, i) => [
     from + ((to - from) * (i + 1)) / (2 * turns),
     i % 2 === 0 ? size : -size,
@@ -64,7 +70,8 @@ export function springGlyph(a: Point2, b: Point2, size: number, aside = 0): Glyp
 export function damperGlyph(a: Point2, b: Point2, size: number, aside = 0): Glyph {
   const run = runOf(a, b, aside);
   if (run === undefined) return endOn(a, size);
-  const [from, to] = [0.22, 0.66];
+  const [from, to] = middlePart(run, 9 * size);
+  const head = from + 0.6 * (to - from);
   const tube: Along[] = [
     [to, size],
     [from, size],
@@ -72,14 +79,14 @@ export function damperGlyph(a: Point2, b: Point2, size: number, aside = 0): Glyp
     [to, -size],
   ];
   const piston: Along[] = [
-    [0.48, size * 0.7],
-    [0.48, -size * 0.7],
+    [head, size * 0.7],
+    [head, -size * 0.7],
   ];
   const legs = `${joined(run, aside, a, undefined, [
     [0, 0],
     [from, 0],
   ])}${joined(run, aside, undefined, b, [
-    [0.48, 0],
+    [head, 0],
     [1, 0],
   ])}`;
   return { line: `${legs}${polyline(piston.map(run.at))}`, body: polyline(tube.map(run.at)) };
@@ -89,7 +96,7 @@ export function damperGlyph(a: Point2, b: Point2, size: number, aside = 0): Glyp
 export function boxGlyph(a: Point2, b: Point2, size: number, bars: number, aside = 0): Glyph {
   const run = runOf(a, b, aside);
   if (run === undefined) return endOn(a, size);
-  const [from, to] = [0.3, 0.7];
+  const [from, to] = middlePart(run, 7 * size);
   const box: Along[] = [
     [from, size],
     [to, size],

@@ -26,11 +26,14 @@ export interface DrawnElement {
   readonly glyph: Glyph;
   readonly middle: Point2;
   readonly ends: readonly [Point2, Point2];
+  /** Half as wide as it is drawn, px. */
+  readonly half: number;
 }
 
 export interface DrawnLine {
   readonly role: PanelLine["role"];
   readonly d: string;
+  readonly points: readonly Point2[];
 }
 
 export interface Drawn {
@@ -73,7 +76,7 @@ export function draw(
   const ofRole = (role: string): readonly Point2[] =>
     places.filter((one) => one.role === role).map(({ place }) => place);
   return {
-    wheels: corners.flatMap((corner) => drawnWheel(corner, projection)).sort((a, b) => a.depth - b.depth),
+    wheels: named(corners.flatMap((corner) => drawnWheel(corner, projection)).sort((a, b) => a.depth - b.depth)),
     lines: corners.flatMap((corner) => corner.data.lines.flatMap((line) => drawnLine(line, corner, at))),
     rockers: corners.flatMap((corner) => drawnRocker(corner, at)),
     fixed: ofRole("chassis"),
@@ -110,6 +113,17 @@ function drawnWheel(corner: PosedCorner, projection: Projection): Drawn["wheels"
   ];
 }
 
+const NAME_APART = 44;
+
+/** Of wheels that stand behind each other only the nearest is named. */
+const named = (wheels: Drawn["wheels"]): Drawn["wheels"] =>
+  wheels.map((wheel, i) => {
+    const nearer = wheels
+      .slice(i + 1)
+      .some(({ foot }) => Math.hypot(foot[0] - wheel.foot[0], foot[1] - wheel.foot[1]) < NAME_APART);
+    return nearer ? { ...wheel, name: "" } : wheel;
+  });
+
 function drawnLine(
   { role, points }: PanelLine,
   corner: PosedCorner,
@@ -117,7 +131,8 @@ function drawnLine(
 ): readonly DrawnLine[] {
   const places = points.map((index) => at(corner.points[index]));
   if (places.some((place) => place === undefined)) return [];
-  return [{ role, d: polyline(places as readonly Point2[], points.length > 2) }];
+  const known = places as readonly Point2[];
+  return [{ role, d: polyline(known, points.length > 2), points: known }];
 }
 
 function drawnRocker(corner: PosedCorner, at: (p: Point3 | undefined) => Point2 | undefined): Drawn["rockers"] {
@@ -186,13 +201,20 @@ function between(
   const [from, to] = [endPoint(drawn.from, axles), endPoint(drawn.to, axles)];
   if (from === undefined || to === undefined) return [];
   const [a, b] = [projection.point(from), projection.point(to)];
-  return [{ element, glyph: glyphOf(element.kind, a, b, size, aside), middle: middleOf(a, b, aside), ends: [a, b] }];
+  const shift = asideOf(a, b, aside);
+  const ends: DrawnElement["ends"] = [
+    [a[0] + shift[0], a[1] + shift[1]],
+    [b[0] + shift[0], b[1] + shift[1]],
+  ];
+  const middle: Point2 = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
+  return [{ element, glyph: glyphOf(element.kind, a, b, size, aside), middle, ends, half: size }];
 }
 
-function middleOf([ax, ay]: Point2, [bx, by]: Point2, aside: number): Point2 {
+/** Across the line, px. */
+function asideOf([ax, ay]: Point2, [bx, by]: Point2, aside: number): Point2 {
   const length = Math.hypot(bx - ax, by - ay);
   const k = length > 0 ? aside / length : 0;
-  return [(ax + bx) / 2 - k * (by - ay), (ay + by) / 2 + k * (bx - ax)];
+  return [-k * (by - ay), k * (bx - ax)];
 }
 
 function endsKey(drawn: PanelDrawn): string | undefined {
@@ -221,5 +243,5 @@ function aboutAxis(
   const hand = rotated(planeAcross(rocker.axis).v, rocker.axis, corner.rockerAngle);
   const glyph = twistGlyph(a, b, size * 0.45);
   const tip = point(sum(pivot, times(0.017, hand)));
-  return [{ element, glyph: { line: `${glyph.line}${polyline([a, tip])}` }, middle: b, ends: [a, b] }];
+  return [{ element, glyph: { line: `${glyph.line}${polyline([a, tip])}` }, middle: a, ends: [a, b], half: 10 }];
 }

@@ -8,6 +8,8 @@ export const PLOT = { width: 340, height: 190, left: 46, right: 10, top: 8, bott
 interface Axis {
   readonly from: number;
   readonly to: number;
+  /** That a figure on it is told with: one more than its ticks. */
+  readonly decimals: number;
   readonly ticks: readonly { readonly at: number; readonly text: string }[];
 }
 
@@ -34,7 +36,7 @@ function axisOf(values: readonly number[], count: number): Axis {
       .toFixed(decimals)
       .replace(/^-(0\.?0*)$/, "$1")
       .replace("-", "\u2212");
-  return { from, to, ticks: ticks(from, to, count).map((at) => ({ at, text: text(at) })) };
+  return { from, to, decimals: decimals + 1, ticks: ticks(from, to, count).map((at) => ({ at, text: text(at) })) };
 }
 
 export function plotted({ series }: PanelCurve): Plotted {

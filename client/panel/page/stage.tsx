@@ -7,13 +7,13 @@ import type { JSX } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import type { PanelAxle, PanelCar, PanelElement } from "../../../server/lsp/protocol-panel.js";
 import type { Actions } from "./actions.js";
-import { Elements, Eyes, Names, type NameWanted } from "./drawn-parts.js";
+import { Elements, Eyes, NAME_CHARACTER, type NameWanted, Names, nameWidth } from "./drawn-parts.js";
 import { placesToFit } from "./fit.js";
 import type { Point2 } from "./geometry.js";
-import { type Placed, placeLabels } from "./labels.js";
+import { type Box, type Placed, placeLabels } from "./labels.js";
 import { draw, type Drawn } from "./layout.js";
 import { AT_REST, type AxleName } from "./pose.js";
-import { extentOf, projectionOf } from "./projection.js";
+import { type Extent, extentOf, projectionOf } from "./projection.js";
 import { bodyOver, HELD, posedCar, roadHeight } from "./scene.js";
 import { cameraOf, type State } from "./state.js";
 import { useGrip } from "./use-grip.js";
@@ -30,26 +30,32 @@ export interface StageProps {
   readonly name: string;
 }
 
-const CHARACTER = 6.1;
 const NAME_HEIGHT = 15;
 
-const heightFor = (width: number, state: State): number =>
-  Math.round(
-    Math.min(540, Math.max(230, width * (state.near || state.view === "top" || state.view === "free" ? 0.62 : 0.5))),
-  );
+const FLATTEST = 200;
+const TALLEST = 0.66;
+
+/** As high as what is drawn asks for; the free view keeps one height while it is turned. */
+function heightFor(width: number, view: State["view"], { left, right, bottom, top }: Extent, margin: Margin): number {
+  const tallest = Math.min(540, TALLEST * width);
+  if (view === "free") return Math.round(0.94 * tallest);
+  const wanted = ((top - bottom) / Math.max(1e-3, right - left)) * (width - 2 * margin.x) + 2 * margin.y;
+  return Math.round(Math.min(tallest, Math.max(FLATTEST, wanted)));
+}
 
 export function Stage(props: StageProps): JSX.Element {
   const { state, car, axles, elements, singleAxle, actions, name } = props;
   const [frame, width] = useWidth(560);
   const [turning, setTurning] = useState(false);
   const camera = useCamera(cameraOf(state), !turning && state.view !== "free");
-  const size = { width, height: heightFor(width, state) };
+  const margin = { x: state.near ? 90 : 30, y: state.near ? 56 : 46 };
   const road = useMemo(() => roadHeight(axles), [axles]);
   const toFit = useMemo(() => placesToFit(car, axles, state.near), [car, axles, state.near]);
   const extent = useMemo(() => extentOf(toFit, camera), [toFit, camera]);
+  const settled = useMemo(() => extentOf(toFit, cameraOf(state)), [toFit, state.view, state.free]);
+  const size = { width, height: heightFor(width, state.view, settled, margin) };
   const now = posedCar(car, axles, state.pose, singleAxle);
   const body = state.road ? bodyOver(now, road) : HELD;
-  const margin = { x: state.near ? 96 : 34, y: state.near ? 58 : 40 };
   const look = { camera, extent, size, margin, zoom: state.zoom, pan: state.pan };
   const projection = projectionOf({ ...look, body });
   const drawn = draw(now, elements, projection, state.trails, state.pose.steer);
@@ -78,6 +84,11 @@ export function Stage(props: StageProps): JSX.Element {
       </svg>
     </div>
   );
+}
+
+interface Margin {
+  readonly x: number;
+  readonly y: number;
 }
 
 type LookAt = Omit<Parameters<typeof projectionOf>[0], "body">;
@@ -127,7 +138,7 @@ function namesWanted(rest: Drawn, state: State): readonly NameWanted[] {
       text: element.name,
       title: `${element.path}, ${element.kind} ${isFor(element)}`,
       anchor: middle,
-      width: element.name.length * CHARACTER + 8 + (badge === undefined ? 0 : badge.length * CHARACTER + 14),
+      width: nameWidth(element.name) + (badge === undefined ? 0 : badge.length * NAME_CHARACTER + 20),
       height: NAME_HEIGHT,
     };
   });
@@ -138,16 +149,26 @@ function namesWanted(rest: Drawn, state: State): readonly NameWanted[] {
   return once.sort((a, b) => weight(b) - weight(a));
 }
 
-/** Names keep clear of eyes, of wheels and of the middle of other elements. */
-function obstacles(rest: Drawn): readonly { x: number; y: number; width: number; height: number }[] {
-  const around = ([x, y]: Point2, r: number) => ({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
-  const along = rest.elements.flatMap(({ ends: [a, b] }) =>
-    [0.1, 0.3, 0.5, 0.7, 0.9].map((k) => around([a[0] + (b[0] - a[0]) * k, a[1] + (b[1] - a[1]) * k], 5)),
+const EVERY = 12;
+
+/** Boxes all along a line. */
+function along([ax, ay]: Point2, [bx, by]: Point2, half: number): readonly Box[] {
+  const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / EVERY));
+  return Array.from({ length: steps + 1 }, (_, i) =>
+    around([ax + ((bx - ax) * i) / steps, ay + ((by - ay) * i) / steps], half),
   );
+}
+
+const around = ([x, y]: Point2, r: number): Box => ({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
+
+/** Names keep clear of eyes, elements, rods and the names of the wheels. */
+function obstacles(rest: Drawn): readonly Box[] {
   return [
     ...rest.eyes.map(({ at }) => around(at, 4)),
-    ...rest.rockers.map(({ pivot }) => around(pivot, 5)),
-    ...along,
+    ...rest.elements.flatMap(({ ends: [a, b], half }) => along(a, b, half)),
+    ...rest.lines
+      .filter(({ role }) => role === "rod" || role === "drop-link" || role === "lever")
+      .flatMap(({ points: [a, b] }) => (a === undefined || b === undefined ? [] : along(a, b, 2))),
     ...rest.wheels.map(({ foot }) => ({ x: foot[0] - 24, y: foot[1] + 2, width: 48, height: 22 })),
   ];
 }

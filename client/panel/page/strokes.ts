@@ -3,7 +3,7 @@
  * act together. The parts sum up to the whole by construction.
  */
 import type { PanelCar, PanelElement } from "../../../server/lsp/protocol-panel.js";
-import { angleBetween, minus } from "./geometry.js";
+import { distance } from "./geometry.js";
 import { type AxleName, AT_REST, type Motion, only, type Pose, travelOf } from "./pose.js";
 import { armsOf, endPoint, type PosedAxle } from "./scene.js";
 import { gridWeights, numberAt, weightsOn } from "./tables.js";
@@ -86,20 +86,17 @@ export function strokeOf(
   return { whole: now - rest, parts: all.filter(({ by }) => Math.abs(by) > NOTHING) };
 }
 
-/** How far the line between an element's ends has turned from rest, rad: what a cross element does instead of working. */
-export function swingOf(
-  element: PanelElement,
+/** How far its ends have moved, mean of both, m: a cross element is carried along by its rockers without being worked. */
+export function carriedOf(
+  { drawn: [drawn] }: PanelElement,
   now: readonly PosedAxle[],
   rest: readonly PosedAxle[],
 ): number | undefined {
-  const [drawn] = element.drawn;
   if (drawn?.kind !== "between") return undefined;
-  const [a, b, a0, b0] = [
-    endPoint(drawn.from, now),
-    endPoint(drawn.to, now),
-    endPoint(drawn.from, rest),
-    endPoint(drawn.to, rest),
-  ];
-  if (a === undefined || b === undefined || a0 === undefined || b0 === undefined) return undefined;
-  return angleBetween(minus(b, a), minus(b0, a0));
+  const moves = [drawn.from, drawn.to].map((end) => {
+    const [at, from] = [endPoint(end, now), endPoint(end, rest)];
+    return at === undefined || from === undefined ? undefined : distance(at, from);
+  });
+  const [a, b] = moves;
+  return a === undefined || b === undefined ? undefined : (a + b) / 2;
 }

@@ -10,6 +10,14 @@ import type { Projection } from "./projection.js";
 const STEPS = 40;
 const WIDTH = 0.62;
 const RIM = 0.62;
+/** Its rounded shoulders: how far along the half width, and how far out. */
+const ROUND = [1, 0.94, 0.82, 0.6].flatMap((along, i) => {
+  const out = [0.88, 0.945, 0.98, 1][i] ?? 1;
+  return [
+    [along, out],
+    [-along, out],
+  ] as const;
+});
 
 export interface WheelShape {
   readonly tyre: string;
@@ -26,12 +34,9 @@ function circle(centre: Point3, spin: Point3, radius: number): readonly Point3[]
 }
 
 export function wheelShape(centre: Point3, spin: Point3, radius: number, { point, depth }: Projection): WheelShape {
-  const [half, shoulder] = [(WIDTH * radius) / 2, 0.95 * radius];
+  const half = (WIDTH * radius) / 2;
   const sides = [half, -half].map((along) => sum(centre, times(along, spin)));
-  const rings = [
-    ...sides.flatMap((at) => circle(at, spin, shoulder)),
-    ...[0.62 * half, -0.62 * half].flatMap((along) => circle(sum(centre, times(along, spin)), spin, radius)),
-  ];
+  const rings = ROUND.flatMap(([along, out]) => circle(sum(centre, times(along * half, spin)), spin, out * radius));
   const hull = polygonHull(rings.map((p): [number, number] => [...point(p)]));
   const nearSide = [...sides].sort((a, b) => depth(b) - depth(a))[0] ?? centre;
   return {

@@ -102,10 +102,10 @@ function shown(value: number, unit: string): number | null {
   return number === undefined || !Number.isFinite(number) ? null : Number(number.toPrecision(7));
 }
 
-const KINDS: Readonly<Record<SheetCurve["kind"], readonly [group: string, title: string]>> = {
-  law: ["forces", ""],
-  "motion-ratio": ["rates", "Motion ratio"],
-  "at-wheels": ["rates", "At the wheels"],
+const GROUPS: Readonly<Record<SheetCurve["kind"], string>> = {
+  law: "forces",
+  "motion-ratio": "rates",
+  "at-wheels": "rates",
 };
 
 /** Curves of one kind over one axis in one unit stand in one plot; of a corner element the left side says it for both. */
@@ -114,11 +114,8 @@ function elementCurves(car: CheckedCar, placeOf: PlaceOf): readonly PanelCurve[]
   for (const subject of everyElement(car).filter(({ model }) => model.side !== "right")) {
     for (const curve of curveSheet(subject)?.curves ?? []) {
       if (curve.reason !== undefined || curve.points.length < 2) continue;
-      const [group, title] = KINDS[curve.kind];
       const key = [curve.kind, curve.x.name, curve.x.unit, curve.y.name, curve.y.unit].join(" | ");
-      const plot =
-        plots.get(key) ??
-        emptyPlot(key, group, `${title === "" ? sentence(curve.y.name) : title}, ${curve.x.name}`, curve);
+      const plot = plots.get(key) ?? emptyPlot(key, curve);
       plots.set(key, plot);
       plot.series.push(seriesOf(subject, curve, plot.series, placeOf));
     }
@@ -128,7 +125,11 @@ function elementCurves(car: CheckedCar, placeOf: PlaceOf): readonly PanelCurve[]
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function emptyPlot(id: string, group: string, title: string, { x, y }: SheetCurve) {
+/** Titled by what it shows, and by the mode where its axis is a mode's travel. */
+function emptyPlot(id: string, { kind, x, y }: SheetCurve) {
+  const [, mode] = /(in \w+)$/.exec(x.name) ?? [];
+  const against = kind === "law" ? ` against ${x.name.split(",")[0] ?? x.name}` : mode === undefined ? "" : `, ${mode}`;
+  const [group, title] = [GROUPS[kind], `${sentence(y.name)}${against}`];
   const follows = /heave/.test(x.name) ? ({ motion: "heave", scale: fromSI(1, x.unit) ?? 1000 } as const) : undefined;
   return { id, group, title, x, y, follows, series: [] as PanelSeries[], missing: undefined };
 }
