@@ -1,12 +1,18 @@
 /**
  * Builds what is shipped into dist/: the editor's client, the language server and the command line,
- * each one bundled and minified file without source maps, so that no path of a machine gets in.
+ * each one bundled and minified file without source maps, so that no path of a machine gets in, and the
+ * licences of all packages that are bundled.
  *
- *   node esbuild.mjs
+ *   node esbuild.mjs [FOLDER]
  *
  * Invariant: a bundle takes nothing from node_modules at run time; the editor alone supplies `vscode`.
+ * The same sources give the same bytes.
  */
+import { writeFileSync } from "node:fs";
 import { build } from "esbuild";
+import { noticesOf } from "./test/support/notices.mjs";
+
+const [folder = "dist"] = process.argv.slice(2);
 
 /** Bundled CommonJS packages still ask for Node's own modules by `require`, which a module file has to make itself. */
 const requireInModules = 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);';
@@ -34,23 +40,25 @@ const shared = {
 };
 
 const bundles = [
-  { entryPoints: ["client/extension.ts"], outfile: "dist/extension.cjs", format: "cjs", external: ["vscode"] },
-  { entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.cjs", format: "cjs" },
+  { entryPoints: ["client/extension.ts"], outfile: `${folder}/extension.cjs`, format: "cjs", external: ["vscode"] },
+  { entryPoints: ["server/lsp/main.ts"], outfile: `${folder}/server.cjs`, format: "cjs" },
   {
     entryPoints: ["server/cli/main.ts"],
-    outfile: "dist/cli.js",
+    outfile: `${folder}/cli.js`,
     format: "esm",
     banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
   },
   {
     // The panel's page: a browser's world, and `preact` by the settings that lie beside it.
     entryPoints: ["client/panel/page/main.tsx"],
-    outfile: "dist/panel.js",
+    outfile: `${folder}/panel.js`,
     format: "iife",
     platform: "browser",
     target: "es2022",
   },
-  { entryPoints: ["client/panel/page/panel.css"], outfile: "dist/panel.css" },
+  { entryPoints: ["client/panel/page/panel.css"], outfile: `${folder}/panel.css` },
 ];
 
-await Promise.all(bundles.map((bundle) => build({ ...shared, ...bundle })));
+const built = await Promise.all(bundles.map((bundle) => build({ ...shared, ...bundle, metafile: true })));
+const inputs = built.flatMap(({ metafile }) => Object.keys(metafile.inputs));
+writeFileSync(`${folder}/THIRD-PARTY-NOTICES.txt`, noticesOf(inputs));

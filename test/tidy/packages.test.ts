@@ -7,18 +7,22 @@ import { beforeAll, describe, expect, it } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 
 const MEGABYTE = 1e6;
-const always = ["CHANGELOG.md", "LICENSE", "package.json"];
-/** Written by hand for a person; comes with the first release. */
-const readme = (files: readonly string[]): string[] => files.filter((file) => file !== "README.md");
+const notices = "dist/THIRD-PARTY-NOTICES.txt";
+const always = ["CHANGELOG.md", "LICENSE", "README.md", "package.json", notices];
 
 describe("the extension", () => {
   const extension = [
     ...always,
     "client/icons/bellcrank.png",
+    "client/icons/bellcrank.svg",
     "client/icons/file-dark.svg",
     "client/icons/file-light.svg",
+    "client/icons/mechanism-dark.svg",
+    "client/icons/mechanism-light.svg",
     "client/snippets.json",
     "dist/extension.cjs",
+    "dist/panel.css",
+    "dist/panel.js",
     "dist/server.cjs",
     "grammar/highlighting/bellcrank.tmLanguage.json",
     "grammar/highlighting/language-configuration.json",
@@ -32,7 +36,7 @@ describe("the extension", () => {
   }, 120_000);
 
   it("holds these files and no others", () => {
-    expect(readme(files).sort()).toEqual(extension.sort());
+    expect([...files].sort()).toEqual(extension.sort());
   });
 
   it("weighs less than 3 MB, even before it is packed", () => {
@@ -50,8 +54,17 @@ describe("the npm package", () => {
     });
     const [packed] = JSON.parse(output) as { files: { path: string }[] }[];
     const schemas = readdirSync("server/cli/schema").map((name) => `server/cli/schema/${name}`);
-    const expected = [...always, "dist/cli.js", "dist/server.cjs", ...schemas];
-    expect(readme(packed?.files.map(({ path }) => path) ?? []).sort()).toEqual(expected.sort());
+    const expected = [...always, "dist/cli.js", "dist/server.cjs", "grammar/REFERENCE.md", ...schemas];
+    expect(packed?.files.map(({ path }) => path).sort()).toEqual(expected.sort());
+  });
+
+  it("is kept from being published by accident, and names all that a registry shows", () => {
+    // What has to come before: see "Publishing" in DEVELOPERS.md.
+    expect(manifest.private).toBe(true);
+    expect(manifest.license).toBe("MIT");
+    expect(readFileSync("LICENSE", "utf8")).toMatch(/^MIT License/);
+    expect(readFileSync("CHANGELOG.md", "utf8")).toContain(`## ${manifest.version}`);
+    expect(manifest).not.toHaveProperty("dependencies");
   });
 
   it("starts by its name", () => {
@@ -77,5 +90,37 @@ describe.each(["dist/extension.cjs", "dist/server.cjs", "dist/cli.js"])("%s", (b
     expect(asked.length).toBeGreaterThan(0);
     const foreign = asked.filter((name) => !isBuiltin(name) && !(bundle === "dist/extension.cjs" && name === "vscode"));
     expect(foreign).toEqual([]);
+  });
+});
+
+describe("the notices", () => {
+  const text = readFileSync(notices, "utf8");
+
+  it.each([
+    ["chevrotain", "Apache License"],
+    ["commander", "Permission is hereby granted, free of charge"],
+    ["csv-parse", "MIT"],
+    ["ml-matrix", "MIT"],
+    ["picocolors", "ISC"],
+    ["vscode-languageserver", "MIT"],
+    ["workerpool", "Apache License"],
+  ])("name %s with its version and its licence", (name, licence) => {
+    const { version } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, "utf8")) as { version: string };
+    const at = text.indexOf(`\n${name} ${version} (`);
+    expect(at).toBeGreaterThan(0);
+    expect(
+      text
+        .slice(at)
+        .split(`\n${"-".repeat(80)}\n`, 2)
+        .join("\n"),
+    ).toContain(licence);
+  });
+
+  it("name no package that only builds or tests", () => {
+    expect(text).not.toMatch(/\n(?:esbuild|vitest|typescript|fast-check|@vscode\/vsce) \d/);
+  });
+
+  it("hold a text for every package", () => {
+    expect(text).not.toContain("brings no text of it");
   });
 });
