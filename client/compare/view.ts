@@ -51,6 +51,8 @@ class ComparisonView {
   #uses: ReadonlySet<string> = new Set();
   #isAsking = false;
   #isStale = false;
+  /** Whether all that is waiting to be asked comes from typing. */
+  #isAgain = true;
 
   constructor(client: BaseLanguageClient, panel: vscode.WebviewPanel, params: CompareParams) {
     this.#client = client;
@@ -58,11 +60,11 @@ class ComparisonView {
     this.#params = params;
     const listeners = vscode.Disposable.from(
       vscode.workspace.onDidChangeTextDocument(({ document }) => {
-        if (document.languageId === LANGUAGE && this.#restsOn(document.uri)) void this.#refresh();
+        if (document.languageId === LANGUAGE && this.#restsOn(document.uri)) void this.#refresh(true);
       }),
       // A commit made meanwhile is not seen otherwise.
       panel.onDidChangeViewState(() => {
-        if (panel.visible) void this.#refresh();
+        if (panel.visible) void this.#refresh(false);
       }),
       panel.webview.onDidReceiveMessage((message: unknown) => this.#open(message)),
     );
@@ -78,14 +80,18 @@ class ComparisonView {
     return this.#uses.has(uri.toString()) || [...this.#uses].some((one) => vscode.Uri.parse(one).fsPath === uri.fsPath);
   }
 
-  async #refresh(): Promise<void> {
+  /** @param again only a text was changed */
+  async #refresh(again: boolean): Promise<void> {
     this.#isStale = true;
+    this.#isAgain &&= again;
     if (this.#isAsking) return;
     this.#isAsking = true;
     try {
       while (this.#isStale) {
         this.#isStale = false;
-        const answer = await this.#client.sendRequest<CompareAnswer>(METHOD, this.#params);
+        const params: CompareParams = { ...this.#params, again: this.#isAgain };
+        this.#isAgain = true;
+        const answer = await this.#client.sendRequest<CompareAnswer>(METHOD, params);
         if (answer.kind === "page") this.#uses = new Set(answer.uses);
         const body = answer.kind === "page" ? answer.body : `<p>${plain(answer.why)}</p>`;
         // oxlint-disable-next-line unicorn/require-post-message-target-origin -- to a frame of our own, which has no other origin

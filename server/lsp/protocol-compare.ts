@@ -17,6 +17,8 @@ export interface CompareParams {
   readonly name?: string;
   readonly offset?: number;
   readonly with: CompareWith;
+  /** Set where only a text was changed since the last question: what is committed is taken as it was then. */
+  readonly again?: boolean;
 }
 
 export type CompareAnswer =

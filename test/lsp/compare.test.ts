@@ -66,8 +66,14 @@ describe("comparisons over the wire", () => {
     await club.wire.change(club.uri("wet.crank"), text.replace("rate 45 N/mm", "rate 50 N/mm"));
     const page = await compare(asked);
     expect(bodyOf(page)).toMatch(
-      /<td class="was">45 N\/mm<\/td><td class="is">50 N\/mm<\/td><td>\+5 N\/mm, \+11\.1 %<\/td>/,
+      /<td class="was">45 N\/mm<\/td><td class="is">50 N\/mm<\/td><td>\+5&nbsp;N\/mm, \+11\.1&nbsp;%<\/td>/,
     );
+    // What is committed meanwhile is seen where git is asked anew, not while only text is typed.
+    club.write("wet.crank", text.replace("rate 45 N/mm", "rate 48 N/mm"));
+    git("commit", "--quiet", "--all", "--message=Settle on 48");
+    expect(bodyOf(await compare({ ...asked, again: true }))).toContain('<td class="was">45 N/mm</td>');
+    expect(bodyOf(await compare(asked))).toContain('<td class="was">48 N/mm</td>');
+    git("reset", "--quiet", "--hard", "wet-work");
     expect(page).toMatchObject({ uses: expect.arrayContaining([club.uri("quill.crank"), club.uri("parts.crank")]) });
     expect(await compare({ ...asked, with: { kind: "revision", revision: "wet-work" } })).toMatchObject({
       kind: "page",

@@ -30,11 +30,12 @@ const NO_GIT = "Revisions can be read where Bellcrank runs on a machine with git
 export const compare: Feature = {
   capabilities: {},
   attach(connection, session) {
+    const committed = new Committed(session);
     connection.onRequest<CompareAnswer, void>(COMPARE, async (params: CompareParams): Promise<CompareAnswer> => {
       const file = await session.arrivedFile(params.uri);
       const now = chosen(file, params);
       if (now === undefined) return none(`${fileName(file.uri)} declares no car and no set-up.`);
-      const old = await olderSide(session, now, params);
+      const old = await olderSide(session, committed, now, params);
       return "why" in old ? none(old.why) : answer(old, now, params.uri);
     });
     connection.onRequest(CHOICES, async (params: CompareChoicesParams): Promise<CompareChoices> => {
@@ -66,8 +67,9 @@ function chosen(file: FileView, { name, offset }: Pick<CompareParams, "name" | "
 
 async function olderSide(
   session: Session,
+  committed: Committed,
   { car: { model } }: ComparedSide,
-  { uri, with: other }: CompareParams,
+  { uri, with: other, again }: CompareParams,
 ): Promise<ComparedSide | { readonly why: string }> {
   if (other.kind === "setup") {
     const file = await session.arrivedFile(other.uri);
@@ -77,13 +79,40 @@ async function olderSide(
       return { why: `${found.car.model.name} and ${model.name} are not the same car.` };
     return { ...found, label: fileName(other.uri) };
   }
-  const committed = session.revisions?.file(normalUri(uri), other.revision) ?? { why: NO_GIT };
-  if ("why" in committed) return committed;
-  const file = createWorkspace(committed.host).file(committed.uri);
+  const found = committed.file(normalUri(uri), other.revision, again === true);
+  if ("why" in found) return found;
+  const { file, label } = found;
   const car = file.cars.find((one) => nameOf(one.model) === nameOf(model));
   return car === undefined
-    ? { why: `There was no ${nameOf(model)} in ${fileName(committed.uri)} at ${committed.label}: it is new.` }
-    : { file, car, label: committed.label };
+    ? { why: `There was no ${nameOf(model)} in ${fileName(file.uri)} at ${label}: it is new.` }
+    : { file, car, label };
+}
+
+interface AsCommitted {
+  readonly file: FileView;
+  readonly label: string;
+}
+
+/**
+ * The last committed file that was asked for: a view asks again on every keystroke, which changes nothing of what is
+ * committed, and to ask git takes longer than to compare.
+ */
+class Committed {
+  readonly #session: Session;
+  #last: (AsCommitted & { readonly asked: string }) | undefined;
+
+  constructor(session: Session) {
+    this.#session = session;
+  }
+
+  file(uri: string, revision: string, again: boolean): AsCommitted | { readonly why: string } {
+    const asked = `${revision} ${uri}`;
+    if (again && this.#last?.asked === asked) return this.#last;
+    const found = this.#session.revisions?.file(uri, revision) ?? { why: NO_GIT };
+    if ("why" in found) return found;
+    this.#last = { asked, file: createWorkspace(found.host).file(found.uri), label: found.label };
+    return this.#last;
+  }
 }
 
 function answer(old: ComparedSide, now: ComparedSide, uri: string): CompareAnswer {
