@@ -1,9 +1,11 @@
 /** The extension's two ends: what is set up when the first Bellcrank file is opened, and taken down at the end. */
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
+import { registerNewCar } from "./commands/new-car.js";
 import { registerOpenFindingPage } from "./commands/open-finding-page.js";
 import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
+import { registerSetupSheet } from "./commands/setup-sheet.js";
 import { registerShowRates } from "./commands/show-rates.js";
 import { registerCompare } from "./compare/register.js";
 import { createExpectationTests } from "./expectation-tests.js";
@@ -24,6 +26,8 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     createExpectationTests(client),
     registerShowRates(client),
     registerCompare(client),
+    registerSetupSheet(client),
+    registerNewCar(client),
     registerMechanismPanel(context, client),
     registerOpenFindingPage(findingsPage(context)),
     registerRestartServer(client),

@@ -11,6 +11,7 @@ import { comparePageChecks } from "./served/compare-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
 import { PageEditor } from "./served/page-editor.js";
 import { pageChecks } from "./served/page-checks.js";
+import { startPageChecks } from "./served/start-page-checks.js";
 import { type Running, startServed } from "./served/run.js";
 
 const choice = await chooseEditor();
@@ -31,7 +32,7 @@ function servedSuite(): void {
     folder.remove();
   });
 
-  for (const check of [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks]) {
+  for (const check of [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks, ...startPageChecks]) {
     it(check.name, async () => {
       onTestFailed(() => editor.picture(`failed ${check.name.slice(0, 40)}`));
       await check.run(editor, folder);

@@ -4,11 +4,12 @@ import { URI } from "vscode-uri";
 import { GitTrouble, Repository, short } from "../../host/git.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import type { SheetOrigin } from "../../views/sheet/html.js";
+import { localTime } from "../../views/sheet/local-time.js";
 import { shown } from "../workspace.js";
 
 /** @param now the clock's */
 export function originOf(file: FileView, now: Date): SheetOrigin {
-  return { file: shown(file.uri), commit: commitOf(file), time: timeOf(now) };
+  return { file: shown(file.uri), commit: commitOf(file), time: localTime(now) };
 }
 
 /** Of the whole that the car rests on; undefined outside of a repository, or before its first commit. */
@@ -28,9 +29,3 @@ function isAsCommitted(repository: Repository, commit: string, uri: string): boo
   const read = repository.read(commit, repository.pathOfUri(uri));
   return "text" in read && read.text === readFileSync(URI.parse(uri).fsPath, "utf8");
 }
-
-const two = (value: number): string => String(value).padStart(2, "0");
-
-/** Local time, as on a wrist. */
-const timeOf = (now: Date): string =>
-  `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;

@@ -14,11 +14,13 @@ import { inlayHints } from "./inlay-hints.js";
 import { rates } from "./rates.js";
 import { mechanism } from "./mechanism.js";
 import { moveEye } from "./move-eye.js";
+import { newCar } from "./new-car.js";
 import { panelCurves } from "./panel-curves.js";
 import { references } from "./references.js";
 import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
 import { semanticTokens } from "./semantic-tokens.js";
+import { sheet } from "./sheet.js";
 import { symbols } from "./symbols.js";
 
 export const features: readonly Feature[] = [
@@ -41,5 +43,7 @@ export const features: readonly Feature[] = [
   moveEye,
   panelCurves,
   compare,
+  newCar,
+  sheet,
   expectations,
 ];

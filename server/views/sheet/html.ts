@@ -31,6 +31,7 @@ export function sheetHtml(sheet: SetupSheet, origin: SheetOrigin, picture: AxleP
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${text(`${nameOf(sheet)}, setup sheet`)}</title>
 <style>${sheetStyle}</style>

@@ -5,6 +5,7 @@ export const sheetStyle = `
   @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; color: #333; } }
 :root { --ink: #111; --quiet: #444; --line: #999; --faint: #f0f0f0; }
 * { box-sizing: border-box; }
+html { background: #fff; }
 body { margin: 0 auto; max-width: 186mm; color: var(--ink); background: #fff; font: 9pt/1.3 "Liberation Sans", Arial, sans-serif;
   font-variant-numeric: tabular-nums; }
 @media screen { body { padding: 10mm 8mm; } }
