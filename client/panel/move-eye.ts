@@ -1,13 +1,13 @@
 /** Moves an eye as the page asks: the server says what would be written, the editor writes it as one step that can be undone. */
 import * as vscode from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import type { MoveEyeAnswer, MoveEyeMethod } from "../../server/lsp/protocol-panel.js";
 import type { FromPage } from "./messages.js";
 
 const METHOD: MoveEyeMethod = "bellcrank/moveEye";
 
 export async function moveEye(
-  client: LanguageClient,
+  client: BaseLanguageClient,
   { params, write }: Extract<FromPage, { kind: "move-eye" }>,
 ): Promise<MoveEyeAnswer> {
   const answer = await client.sendRequest<MoveEyeAnswer>(METHOD, params);

@@ -6,7 +6,7 @@
  * here; so the page always ends up with the newest, and nothing waits on a timer.
  */
 import * as vscode from "vscode";
-import { type LanguageClient, State } from "vscode-languageclient/node";
+import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type {
   MechanismAnswer,
   MechanismMethod,
@@ -29,7 +29,7 @@ const CURVES: PanelCurvesMethod = "bellcrank/panelCurves";
 
 export class MechanismPanel {
   readonly #panel: vscode.WebviewPanel;
-  readonly #client: LanguageClient;
+  readonly #client: BaseLanguageClient;
   readonly #mechanism: Asked;
   readonly #curves: Asked;
   readonly #ends: vscode.Disposable[] = [];
@@ -39,7 +39,7 @@ export class MechanismPanel {
   #answer: MechanismAnswer | undefined;
   #wantsCurves = false;
 
-  constructor(panel: vscode.WebviewPanel, client: LanguageClient, extension: vscode.Uri, closed: () => void) {
+  constructor(panel: vscode.WebviewPanel, client: BaseLanguageClient, extension: vscode.Uri, closed: () => void) {
     this.#panel = panel;
     this.#client = client;
     this.#mechanism = new Asked(() => this.#askMechanism());

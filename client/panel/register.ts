@@ -1,9 +1,12 @@
 /** `Bellcrank: Show the Mechanism`, and the panel's return after the window was loaded anew. */
 import * as vscode from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import { MechanismPanel, PANEL_TYPE } from "./panel.js";
 
-export function registerMechanismPanel(context: vscode.ExtensionContext, client: LanguageClient): vscode.Disposable {
+export function registerMechanismPanel(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+): vscode.Disposable {
   let shown: MechanismPanel | undefined;
   const take = (panel: vscode.WebviewPanel): void => {
     shown = new MechanismPanel(panel, client, context.extensionUri, () => {

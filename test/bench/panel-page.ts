@@ -2,9 +2,10 @@
  * The mechanism panel: what the server needs for it after a keystroke, frames of its page while a slider moves over a car of two axles
  * (in Chromium without a window or a graphics card), how long the extension takes to start, and the size of what is installed.
  */
-import { existsSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import { resolve } from "node:path";
+import { compileFunction } from "node:vm";
 import type { Page } from "playwright-core";
 import manifest from "../../package.json" with { type: "json" };
 import { chromiumPath, startChromium } from "../editor/served/chromium.js";
@@ -124,19 +125,16 @@ function benchExtension(): void {
   else console.log("  size of the VSIX: not measured, none was made (npm run package)");
 }
 
-/** `vscode` is the editor's: here it is anything that can be asked for and called. */
+/** `vscode` is the editor's: here it is anything that can be asked for, extended and called. */
 function loadWithoutEditor(bundle: string): { readonly parts: number } {
   const require = createRequire(bundle);
-  const { Module } = require("node:module") as { Module: { _load(request: string, ...rest: unknown[]): unknown } };
-  const load = Module._load;
-  const anything: unknown = new Proxy(class {}, {
+  const anything: unknown = new Proxy(function anyPart() {}, {
     get: (target, key) => (key === "prototype" ? target.prototype : typeof key === "symbol" ? undefined : anything),
     apply: () => anything,
   });
-  Module._load = (request, ...rest) => (request === "vscode" ? anything : load(request, ...rest));
-  try {
-    return { parts: Object.keys(require(bundle) as object).length };
-  } finally {
-    Module._load = load;
-  }
+  const module = { exports: {} };
+  const names = ["require", "module", "exports"];
+  const load = compileFunction(readFileSync(bundle, "utf8"), names, { filename: bundle });
+  load((name: string): unknown => (name === "vscode" ? anything : require(name)), module, module.exports);
+  return { parts: Object.keys(module.exports).length };
 }

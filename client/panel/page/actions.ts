@@ -13,6 +13,8 @@ export interface Actions {
   choose(path: string): void;
   /** Shows what an eye's move would do; nothing is written. */
   holdEye(eye: Omit<HeldEye, "answer">): void;
+  /** The eye that is held now, which may be newer than what is drawn. */
+  heldEye(): HeldEye | undefined;
   /** Writes the held eye's place into the text. */
   dropEye(): void;
   letGo(): void;

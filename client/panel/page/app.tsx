@@ -1,7 +1,7 @@
 /** The page as a whole: what is chosen at its head, the drawings, the sliders and the lists, or the curves. */
 import type { ComponentChildren, JSX } from "preact";
-import { useState } from "preact/hooks";
-import type { PanelAxle, PanelCar } from "../../../server/lsp/protocol-panel.js";
+import { useMemo, useState } from "preact/hooks";
+import type { PanelAxle, PanelCar, PanelElement } from "../../../server/lsp/protocol-panel.js";
 import type { Actions } from "./actions.js";
 import type { ViewName } from "./camera.js";
 import { Curves } from "./curves.js";
@@ -119,7 +119,9 @@ function Mechanism({
   readonly car: PanelCar;
   readonly actions: Actions;
 }): JSX.Element {
-  const axles = axlesOf(state, car);
+  // Lists that are the same as long as the car is, so that what rests on them is kept from frame to frame.
+  const axles = useMemo(() => axlesOf(state, car), [car, state.axles]);
+  const stages = useMemo(() => stagesOf(state, car, axles), [car, axles, state.view, state.near]);
   const before = state.held?.answer?.axle === undefined ? undefined : state.answer?.car?.axles;
   const singleAxle = singleAxleOf(state, car);
   const shared = { state, car, singleAxle, actions };
@@ -148,8 +150,8 @@ function Mechanism({
         <Keys />
       </div>
       <div class="column">
-        {stagesOf(state, car, axles).map(({ name, axles: shown }) => (
-          <Stage key={name} {...shared} axles={shown} elements={elementsIn(car, shown)} name={name} />
+        {stages.map(({ name, axles: shown, elements }) => (
+          <Stage key={name} {...shared} axles={shown} elements={elements} name={name} />
         ))}
         <div class="bars">
           <Toggle on={state.road} put={(road) => actions.change((old) => ({ ...old, road }))}>
@@ -186,21 +188,16 @@ function Mechanism({
 interface StageOf {
   readonly name: string;
   readonly axles: readonly PanelAxle[];
+  readonly elements: readonly PanelElement[];
 }
 
 /** From the front two axles would hide each other: then each has a drawing of its own. */
 function stagesOf(state: State, car: PanelCar, axles: readonly PanelAxle[]): readonly StageOf[] {
-  const named = (axle: PanelAxle): string => (axle.name === "front" ? "Front axle" : "Rear axle");
-  if (axles.length > 1 && (state.view === "front" || state.near))
-    return axles.map((axle) => ({ name: named(axle), axles: [axle] }));
-  const [only] = axles;
-  return [{ name: axles.length === 1 && only !== undefined ? named(only) : car.name, axles }];
+  const named = ({ name }: PanelAxle): string => (name === "front" ? "Front axle" : "Rear axle");
+  const apart = axles.length === 1 || state.view === "front" || state.near;
+  if (apart) return axles.map((axle) => ({ name: named(axle), axles: [axle], elements: axle.elements }));
+  return [{ name: car.name, axles, elements: [...axles.flatMap(({ elements }) => elements), ...car.elements] }];
 }
-
-const elementsIn = (car: PanelCar, axles: readonly PanelAxle[]) => [
-  ...axles.flatMap(({ elements }) => elements),
-  ...(axles.length > 1 ? car.elements : []),
-];
 
 interface ChoiceProps<T extends string> {
   readonly label: string;

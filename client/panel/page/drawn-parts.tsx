@@ -133,7 +133,7 @@ function Eye({ eye, state, actions, projection }: EyeProps): JSX.Element {
   const { corner, index, at, path } = eye;
   const point = corner.data.points[index];
   const held = state.held !== undefined && point?.id === state.held.point && corner.axle === state.held.axle;
-  const grip = useEyeGrip(eye, state, actions, projection);
+  const grip = useEyeGrip(eye, actions, projection);
   const mine = held && corner.side === state.held?.side;
   const radius = state.near ? 4 : 2.8;
   return (

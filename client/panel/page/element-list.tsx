@@ -1,5 +1,6 @@
 /** Every element with a bar of how far it is worked in this pose, by which motion; and the axle's headline figures. */
 import type { JSX } from "preact";
+import { useMemo } from "preact/hooks";
 import type { PanelAxle, PanelCar, PanelElement } from "../../../server/lsp/protocol-panel.js";
 import type { Actions } from "./actions.js";
 import { AT_REST, type AxleName } from "./pose.js";
@@ -19,7 +20,7 @@ interface Props {
 
 export function ElementList({ state, car, axles, singleAxle, actions }: Props): JSX.Element {
   const now = posedCar(car, axles, state.pose, singleAxle);
-  const rest = posedCar(car, axles, AT_REST, singleAxle);
+  const rest = useMemo(() => posedCar(car, axles, AT_REST, singleAxle), [car, axles, singleAxle]);
   const row = (element: PanelElement, axle: AxleName | undefined): JSX.Element => (
     <Row
       key={element.path + (element.side ?? "")}

@@ -47,7 +47,6 @@ export interface Drawn {
   readonly rockers: readonly { readonly d: string; readonly pivot: Point2; readonly axis: string }[];
   readonly fixed: readonly Point2[];
   readonly joints: readonly Point2[];
-  readonly trails: readonly string[];
   readonly elements: readonly DrawnElement[];
   readonly eyes: readonly DrawnEye[];
   readonly road: readonly (readonly [Point2, Point2])[];
@@ -58,13 +57,7 @@ const APART = 13;
 const AXIS_LENGTH = 0.05;
 const BAR_LENGTH = 0.11;
 
-export function draw(
-  axles: readonly PosedAxle[],
-  elements: readonly PanelElement[],
-  projection: Projection,
-  trails: boolean,
-  steer: number,
-): Drawn {
+export function draw(axles: readonly PosedAxle[], elements: readonly PanelElement[], projection: Projection): Drawn {
   const corners = axles.flatMap(({ left, right }) => [left, right]);
   const at = (p: Point3 | undefined): Point2 | undefined => (p === undefined ? undefined : projection.point(p));
   const places = corners.flatMap((corner) =>
@@ -81,7 +74,6 @@ export function draw(
     rockers: corners.flatMap((corner) => drawnRocker(corner, at)),
     fixed: ofRole("chassis"),
     joints: ofRole("joint"),
-    trails: trails ? corners.flatMap((corner) => eyeTrails(corner, projection, steer)) : [],
     elements: drawnElements(elements, axles, projection),
     eyes: places
       .filter(({ role }) => role === "eye")
@@ -150,6 +142,10 @@ function drawnRocker(corner: PosedCorner, at: (p: Point3 | undefined) => Point2 
   });
   return [{ d: polyline(outline, true), pivot: place, axis: polyline(ends) }];
 }
+
+/** The way of every eye and lever end over the whole travel. */
+export const trailsOf = (axles: readonly PosedAxle[], projection: Projection, steer: number): readonly string[] =>
+  axles.flatMap(({ left, right }) => [left, right].flatMap((corner) => eyeTrails(corner, projection, steer)));
 
 function eyeTrails(corner: PosedCorner, { point }: Projection, steer: number): readonly string[] {
   return corner.data.points

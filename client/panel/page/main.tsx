@@ -23,7 +23,7 @@ const TYPES = "select, textarea, input:not([type=range])";
 window.addEventListener("keydown", (event) => {
   if (!(event.target instanceof Element) || event.defaultPrevented || event.target.closest(TYPES) !== null) return;
   if (event.key === " " && event.target.closest("button") === null) {
-    store.change((old) => ({ ...old, playing: !old.playing }));
+    document.querySelector<HTMLButtonElement>("[data-play]")?.click();
     event.preventDefault();
   } else if (pressed(event, store.state, store)) event.preventDefault();
 });

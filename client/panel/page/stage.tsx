@@ -11,9 +11,9 @@ import { Elements, Eyes, NAME_CHARACTER, type NameWanted, Names, nameWidth } fro
 import { placesToFit } from "./fit.js";
 import type { Point2 } from "./geometry.js";
 import { type Box, type Placed, placeLabels } from "./labels.js";
-import { draw, type Drawn } from "./layout.js";
+import { draw, type Drawn, trailsOf } from "./layout.js";
 import { AT_REST, type AxleName } from "./pose.js";
-import { type Extent, extentOf, projectionOf } from "./projection.js";
+import { type Extent, extentOf, type Projection, projectionOf } from "./projection.js";
 import { bodyOver, HELD, posedCar, roadHeight } from "./scene.js";
 import { cameraOf, type State } from "./state.js";
 import { useGrip } from "./use-grip.js";
@@ -58,8 +58,9 @@ export function Stage(props: StageProps): JSX.Element {
   const body = state.road ? bodyOver(now, road) : HELD;
   const look = { camera, extent, size, margin, zoom: state.zoom, pan: state.pan };
   const projection = projectionOf({ ...look, body });
-  const drawn = draw(now, elements, projection, state.trails, state.pose.steer);
+  const drawn = draw(now, elements, projection);
   const names = useNames(props, look, drawn);
+  const trails = useTrails(props, look, projection);
   return (
     <div class="stage" ref={frame}>
       <svg
@@ -76,7 +77,7 @@ export function Stage(props: StageProps): JSX.Element {
       >
         <g class="drawing">
           <Ground drawn={drawn} />
-          <Linkage drawn={drawn} near={state.near} />
+          <Linkage drawn={drawn} trails={trails} near={state.near} />
           <Elements drawn={drawn} state={state} actions={actions} />
           <Names names={names} drawn={drawn} state={state} actions={actions} />
           <Eyes drawn={drawn} state={state} actions={actions} projection={projection} />
@@ -93,6 +94,21 @@ interface Margin {
 
 type LookAt = Omit<Parameters<typeof projectionOf>[0], "body">;
 
+/** While the body is held they stand still, whatever the pose is. */
+function useTrails(
+  { state, car, axles, singleAxle }: StageProps,
+  look: LookAt,
+  projection: Projection,
+): readonly string[] {
+  const { camera, extent, size, zoom, pan } = look;
+  const { steer } = state.pose;
+  const moves = state.road ? projection : undefined;
+  return useMemo(
+    () => (state.trails ? trailsOf(posedCar(car, axles, AT_REST, singleAxle), projection, steer) : []),
+    [state.trails, camera, extent, size.width, size.height, zoom, pan[0], pan[1], car, axles, singleAxle, steer, moves],
+  );
+}
+
 /** Where names stand: settled at rest, so that they do not dance. */
 function useNames(
   { state, car, axles, elements, singleAxle }: StageProps,
@@ -103,7 +119,7 @@ function useNames(
   const [panX, panY] = pan;
   return useMemo(() => {
     const projection = projectionOf({ ...look, body: HELD });
-    const rest = draw(posedCar(car, axles, AT_REST, singleAxle), elements, projection, false, 0);
+    const rest = draw(posedCar(car, axles, AT_REST, singleAxle), elements, projection);
     const wanted = namesWanted(rest, state);
     const area = { x: 4, y: 4, width: size.width - 8, height: size.height - 8 };
     return placeLabels(wanted, area, obstacles(rest)).flatMap((placed) => {
@@ -201,7 +217,15 @@ const LINE_CLASS: Readonly<Record<string, string>> = {
   "drop-link": "member thin",
 };
 
-function Linkage({ drawn, near }: { readonly drawn: Drawn; readonly near: boolean }): JSX.Element {
+function Linkage({
+  drawn,
+  trails,
+  near,
+}: {
+  readonly drawn: Drawn;
+  readonly trails: readonly string[];
+  readonly near: boolean;
+}): JSX.Element {
   return (
     <g aria-hidden="true">
       {drawn.lines.map(({ role, d }, i) => (
@@ -213,7 +237,7 @@ function Linkage({ drawn, near }: { readonly drawn: Drawn; readonly near: boolea
       {drawn.joints.map(([x, y], i) => (
         <circle key={i} class="joint" cx={x} cy={y} r={near ? 3.2 : 2.6} />
       ))}
-      {drawn.trails.map((d, i) => (
+      {trails.map((d, i) => (
         <path key={i} class="trail" d={d} />
       ))}
       {drawn.rockers.map(({ d, pivot, axis }, i) => (

@@ -42,6 +42,8 @@ export class Store implements Actions {
   #request = 0;
   #asking = false;
   #next: (() => void) | undefined;
+  /** An eye was let go of, and its place is on its way into the text. */
+  #writes = false;
 
   constructor(editor: Editor, drawn: (state: State) => void) {
     this.#editor = editor;
@@ -130,11 +132,18 @@ export class Store implements Actions {
     this.#ask(false);
   }
 
+  heldEye(): HeldEye | undefined {
+    return this.state.held;
+  }
+
   dropEye(): void {
+    this.#writes = this.state.held !== undefined;
     this.#ask(true);
   }
 
   letGo(): void {
+    // What was let go of to be written is written, wherever the focus goes meanwhile.
+    if (this.#writes) return;
     this.#request += 1;
     this.#next = undefined;
     this.#asking = false;
@@ -161,7 +170,8 @@ export class Store implements Actions {
     );
     const next = this.#next;
     this.#next = undefined;
-    next?.();
+    if (next === undefined) this.#writes = false;
+    else next();
   }
 
   save(format: PictureFormat): void {

@@ -11,7 +11,6 @@ import { atDesign, planeAcross, rounded } from "./eye-plane.js";
 import { type Point2, type Point3, sum, times } from "./geometry.js";
 import type { DrawnEye } from "./layout.js";
 import type { Plane, Projection } from "./projection.js";
-import type { State } from "./state.js";
 import { cornerWeights, pointAt } from "./tables.js";
 
 const STEP = 0.001;
@@ -48,7 +47,7 @@ function gripOf({ corner, index }: DrawnEye): Grip | undefined {
   return { design, plane: planeAcross(rocker.axis), axis: rocker.axis, angle: corner.rockerAngle };
 }
 
-export function useEyeGrip(eye: DrawnEye, state: State, actions: Actions, projection: Projection) {
+export function useEyeGrip(eye: DrawnEye, actions: Actions, projection: Projection) {
   const hold = useRef<Hold | undefined>(undefined);
   const { corner, index, path } = eye;
   const point = corner.data.points[index];
@@ -61,7 +60,7 @@ export function useEyeGrip(eye: DrawnEye, state: State, actions: Actions, projec
   };
   const release = (write: boolean): void => {
     hold.current = undefined;
-    if (state.held === undefined) return;
+    if (actions.heldEye() === undefined) return;
     if (write) actions.dropEye();
     else actions.letGo();
   };
@@ -99,8 +98,13 @@ export function useEyeGrip(eye: DrawnEye, state: State, actions: Actions, projec
       else if (event.key === "Enter") goTo();
       else if (way !== undefined && grip !== undefined) {
         const step = event.altKey || event.shiftKey ? FINE_STEP : STEP;
-        const from = state.held?.point === point?.id && state.held !== undefined ? state.held.to : grip.design;
-        ask(sum(from, nudge(way, step, grip.plane, projection)));
+        const held = actions.heldEye();
+        ask(
+          sum(
+            held?.point === point?.id ? (held?.to ?? grip.design) : grip.design,
+            nudge(way, step, grip.plane, projection),
+          ),
+        );
       } else return;
       event.preventDefault();
       event.stopPropagation();
@@ -110,7 +114,7 @@ export function useEyeGrip(eye: DrawnEye, state: State, actions: Actions, projec
     },
     onFocus: () => actions.choose(path),
     onBlur: () => {
-      if (hold.current === undefined && state.held !== undefined) actions.letGo();
+      if (hold.current === undefined && actions.heldEye() !== undefined) actions.letGo();
     },
   };
 }

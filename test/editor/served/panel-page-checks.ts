@@ -1,5 +1,7 @@
 /** The mechanism panel in the real editor: it moves, follows the text, changes the text, and can be used without a pointer. */
 import assert from "node:assert/strict";
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import type { Locator, Page } from "playwright-core";
 import { eventually } from "../eventually.js";
 import type { Folder } from "../folder.js";
@@ -37,9 +39,16 @@ async function closeUp(body: Locator): Promise<void> {
 /** Into the text again, without a click that would move the cursor. */
 const intoText = (page: Page): Promise<void> => runCommand(page, "View: Focus First Editor Group");
 
-const intoPanel = (page: Page): Promise<void> => runCommand(page, "View: Focus Second Editor Group");
+/** The key for the second group of editors; the palette's command is called otherwise from version to version. */
+async function intoPanel(page: Page, body: Locator): Promise<void> {
+  await page.keyboard.press("Control+2");
+  const hasFocus = (): Promise<boolean> => body.evaluate((found) => found.ownerDocument.hasFocus());
+  await eventually("the panel with the keyboard's focus", hasFocus, (has) => has);
+}
 
 const MOST_STOPS = 60;
+/** The editor writes down what is open a while after it has changed. */
+const STATE_WRITTEN_MS = 8_000;
 
 /** By the tab key alone. */
 async function tabTo(page: Page, target: Locator): Promise<void> {
@@ -64,6 +73,25 @@ async function savedText(
   await eventually("the text on disk", save, holds);
 }
 
+/** By the folder's own settings, which the editor follows. */
+function useTheme(folder: Folder, theme: string): void {
+  const settings = join(folder.path, ".vscode");
+  mkdirSync(settings, { recursive: true });
+  writeFileSync(join(settings, "settings.json"), JSON.stringify({ "workbench.colorTheme": theme }));
+}
+
+const themeOf = async (body: Locator): Promise<string> => (await body.getAttribute("class")) ?? "";
+
+/** Tall enough for all that the panel shows; text and panel without what is around them. */
+async function pictureForReadme(page: Page): Promise<void> {
+  const usual = page.viewportSize();
+  await page.setViewportSize({ width: 1500, height: 1150 });
+  const editors = await page.locator(".part.editor").boundingBox();
+  assert.ok(editors);
+  await page.screenshot({ path: "dist/screenshots/panel-for-readme.png", clip: editors });
+  if (usual !== null) await page.setViewportSize(usual);
+}
+
 const isDrawnElsewhere =
   ([x, y]: readonly [number, number]) =>
   ([nx, ny]: readonly [number, number]): boolean =>
@@ -83,7 +111,7 @@ export const panelPageChecks: readonly PageCheck[] = [
   {
     name: "draws the mechanism beside the text, and a slider moves what is drawn",
     async run(editor, folder) {
-      const { body } = await opened(editor, folder, "panel");
+      const { page, body } = await opened(editor, folder, "panel");
       await closeUp(body);
       await editor.picture("panel");
       const before = await eyePlace(body, ROLL_LOW);
@@ -92,6 +120,7 @@ export const panelPageChecks: readonly PageCheck[] = [
       const damper = body.locator('[data-row="front.roll-damper"]');
       assert.match((await damper.getAttribute("aria-label")) ?? "", /(compressed|extended)/);
       await editor.picture("panel-roll");
+      await pictureForReadme(page);
       await slide(body, "roll", 0);
       await slide(body, "heave", 20);
       await eventually(
@@ -174,7 +203,7 @@ export const panelPageChecks: readonly PageCheck[] = [
     name: "moves the car and an eye from the keyboard alone",
     async run(editor, folder) {
       const { page, path, text, body } = await opened(editor, folder, "panel-keys");
-      await intoPanel(page);
+      await intoPanel(page, body);
       await page.keyboard.press("Tab");
       await page.keyboard.press("c");
       const eye = body.locator(`[data-eye="${ROLL_LOW}"]`).first();
@@ -186,7 +215,7 @@ export const panelPageChecks: readonly PageCheck[] = [
       await tabTo(page, eye);
       await page.keyboard.press("ArrowUp");
       await savedText(editor, folder, path, (now) => /eye roll-low \(45, 175, 349\) mm/.test(now));
-      await intoPanel(page);
+      await intoPanel(page, body);
       await tabTo(page, eye);
       await page.keyboard.press("Control+Z");
       await savedText(editor, folder, path, (now) => now === text);
@@ -202,23 +231,26 @@ export const panelPageChecks: readonly PageCheck[] = [
         () => body.locator("#motion-roll").inputValue(),
         (value) => Number(value) > 0.9,
       );
-      await runCommand(page, "Preferences: Toggle between Light/Dark Themes");
+      useTheme(folder, "Default Dark Modern");
+      await eventually(
+        "a dark theme",
+        () => themeOf(body),
+        (name) => name.includes("vscode-dark"),
+      );
       await editor.picture("panel-dark");
+      await page.waitForTimeout(STATE_WRITTEN_MS);
       await page.reload();
       const back = page.frameLocator("iframe.webview.ready").last().frameLocator("#active-frame").locator("body");
       await back.locator("svg[data-stage]").first().waitFor({ timeout: 60_000 });
       assert.ok(Number(await back.locator("#motion-roll").inputValue()) > 0.9);
-      await runCommand(page, "Preferences: Toggle between Light/Dark Themes");
-      await contrastTheme(page);
+      useTheme(folder, "Default High Contrast");
       await eventually(
         "the high contrast theme",
-        () => back.getAttribute("class").then((name) => name ?? ""),
+        () => themeOf(back),
         (name) => name.includes("vscode-high-contrast"),
       );
       await editor.picture("panel-contrast");
-      await runCommand(page, "Preferences: Toggle High Contrast Theme");
+      useTheme(folder, "Default Light Modern");
     },
   },
 ];
-
-const contrastTheme = (page: Page): Promise<void> => runCommand(page, "Preferences: Toggle High Contrast Theme");
