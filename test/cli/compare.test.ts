@@ -115,6 +115,16 @@ describe("bellcrank compare, between files", () => {
     expect(out).toContain("N\\*m/deg");
   });
 
+  it("takes two texts of elsewhere for versions of one file, as a merge driver hands them over", () => {
+    made.write("tmp/a1b2", wet);
+    made.write("tmp/c3d4", wet.replace("45 N/mm", "48 N/mm"));
+    const names = ["--name", "quill/wet of ours.crank", "--label-old", "ours", "--label-new", "theirs"];
+    const { code, out } = compare("tmp/a1b2", "tmp/c3d4", ...names);
+    expect(code).toBe(0);
+    expect(out).toMatch(/was: ours\nis: {2}theirs/);
+    expect(out).toMatch(/front\.third\.rate +45 N\/mm +48 N\/mm/);
+  });
+
   it("says what is wrong, with exit code 2", () => {
     made.write("broken.crank", 'use "quill/quill.crank"\nsetup broken from quill {\n  front.third.rate 45 N/mm\n');
     made.write("bytes.crank", Buffer.from([0xff, 0xfe, 0x00, 0x41]));
@@ -200,6 +210,31 @@ describe("bellcrank compare --git", () => {
     expect(paths("--git", "main", "wet-work", "--merge-base")).toEqual(["front.third.rate"]);
     expect(paths("--git", "main...wet-work")).toEqual(["front.third.rate"]);
     expect(paths("--git", "main..wet-work")).toEqual(["mass", "front.third.rate"]);
+  });
+
+  it("starts from the merge base where a CI runs it, unless it is told not to", () => {
+    const inCi = (...args: string[]): string =>
+      spawnSync(process.execPath, [cli, "compare", ...args], {
+        cwd: made.folder,
+        encoding: "utf8",
+        env: { ...process.env, CI: "true" },
+      }).stdout;
+    expect(inCi("--git", "main", "wet-work")).not.toMatch(/^ *car +mass /m);
+    expect(inCi("--git", "main", "wet-work")).toMatch(/^was: .*the merge base with main$/m);
+    expect(inCi("--git", "main", "wet-work", "--no-merge-base")).toMatch(/^car +mass +545 kg +540 kg/m);
+  });
+
+  it("tells a set-up that was renamed, or moved to another file, as the same one", () => {
+    const text = readFileSync(join(made.folder, "hill cars/oxlea.crank"), "utf8");
+    made.write("hill cars/oxlea.crank", text.replace("setup oxlea", "setup oxlea-morning"));
+    expect(compare("--git", "HEAD").out).toMatch(/^oxlea is called oxlea-morning now\./);
+    rmSync(join(made.folder, "hill cars/oxlea.crank"));
+    made.write(
+      "hill cars/rain.crank",
+      `${readFileSync(join(made.folder, "hill cars/rain.crank"), "utf8")}\n${text.slice(text.indexOf("setup oxlea"))}`,
+    );
+    expect(compare("--git", "HEAD").out).toMatch(/^oxlea moved to another file\./);
+    made.git("checkout", "--quiet", "--", ".");
   });
 
   it("compares with the work tree, and leaves it and the index alone", () => {
