@@ -168,6 +168,29 @@ describe("bellcrank import", () => {
     expect(parse(after).problems).toEqual([]);
   });
 
+  it("writes into a set-up as overrides, and once more in their place", () => {
+    const import_ = (...more: readonly string[]) =>
+      shop.run("import", "tern/damper.csv", "--into", "quill/dry.crank", "--element", "front.side", ...more);
+    const before = read("quill/dry.crank");
+    expect(import_()).toMatchObject({ code: 0, out: "wrote front.side into quill/dry.crank\n" });
+    const first = read("quill/dry.crank");
+    expect(first.replace(/ {2}front\.side\.(bump|rebound) .*\n/g, "")).toBe(before);
+    expect(import_("--tolerance", "0.1%").code).toBe(0);
+    expect(read("quill/dry.crank").match(/front\.side\.bump/g)).toHaveLength(1);
+    expect(read("quill/dry.crank")).not.toBe(first);
+    expect(import_("--setup", "nobody").err).toContain('no one set-up "nobody"');
+    expect(shop.run("import", "tern/damper.csv", "--into", "quill/dry.crank", "--element", "front.sied").code).toBe(2);
+    shop.write("quill/dry.crank", before);
+  });
+
+  it("makes a ratio of a rocker's angle, and plots where it is asked to", () => {
+    const { out, err } = made("wheel travel [mm];rocker [deg]\n-20;-8,1\n0;0\n20;8,3\n", "--mode", "heave", "--plot");
+    expect(out).toMatch(/^ratio heave \{ -20 mm: -8\.1 deg, .*20 mm: 8\.3 deg \}\n$/);
+    expect(err).toContain("deflection, deg over travel, mm");
+    expect(err).toContain("┤");
+    expect(err).toContain("the mean ratio is 0.41 deg/mm, over -20 mm to 20 mm");
+  });
+
   it("leaves a file alone that it cannot write into, or that would be wrong then", () => {
     const before = read("quill/quill.crank");
     const where = ["--into", "quill/quill.crank", "--element"];

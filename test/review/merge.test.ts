@@ -71,6 +71,18 @@ describe("the merge driver", () => {
     expect(repo.read(wet)).toContain("front.third.rate 50 N/mm");
   });
 
+  it("shows what a part does to the cars that it is fitted to", () => {
+    const name = "quill/parts.crank";
+    const bar = /torsion-bar TB-110 \{ diameter ([\d.]+) mm/;
+    const diameter = bar.exec(repo.read(name))?.[1] ?? "";
+    const to = (mm: string) => () => edit(name, `TB-110 { diameter ${diameter} mm`, `TB-110 { diameter ${mm} mm`);
+    diverge(to("11.4"), to("10.6"));
+    const { code, err } = merge();
+    expect(code).toBe(1);
+    expect(err).toMatch(/ours {4}diameter 11\.4 mm: quarrow-dry: Front roll stiffness \+/);
+    expect(repo.read(name)).toMatch(/<<<<<<< ours: .+\n.*11\.4 mm.*\n=======\n.*10\.6 mm.*\n>>>>>>> theirs: .+\n/);
+  });
+
   it("keeps a line that one took out and the other changed", () => {
     diverge(
       () => edit(wet, "  front.side.fit V-18\n", ""),

@@ -26,8 +26,9 @@ interface Options {
   readonly name?: string;
   readonly into?: string;
   readonly element?: string;
+  readonly setup?: string;
   readonly svg?: string;
-  readonly plot: boolean;
+  readonly plot?: boolean;
 }
 
 export function importCommand(root: Command): void {
@@ -47,8 +48,10 @@ export function importCommand(root: Command): void {
     .option("--name <name>", "of the valving that is written, else the file's")
     .option("--into <file>", "writes it into this file instead of printing it")
     .option("--element <path>", "with --into: the element or part, such as front.side or V-14")
+    .option("--setup <name>", "with --into: the set-up that it is to stand in, as an override")
     .option("--svg <file>", "writes a plot of measured points and curve there")
-    .option("--no-plot", "no plot in the terminal")
+    .option("--plot", "plots measured points and curve on standard error (usual in a terminal)")
+    .option("--no-plot", "no plot in the terminal either")
     .addHelpText(
       "after",
       `
@@ -116,7 +119,7 @@ function clicksOf(text: string | undefined): number | undefined {
 
 /** Told where it does not get into the text that may be piped on. */
 function tell(path: string, { curves, remarks }: Imported, { plot, svg }: Options): void {
-  if (plot && process.stderr.isTTY) process.stderr.write(`${curves.map(curveText).join("\n")}\n`);
+  if (plot ?? process.stderr.isTTY) process.stderr.write(`${curves.map(curveText).join("\n")}\n`);
   for (const remark of remarks) process.stderr.write(`# ${remark}\n`);
   if (svg === undefined) return;
   try {
@@ -145,13 +148,13 @@ function textOf({ kind, variants }: Imported, name: string): string {
   return format(`catalogue {\n${variants.map(({ label, lines }) => part(label, lines)).join("\n")}\n}\n`);
 }
 
-function intoFile(into: string, { variants }: Imported, { element = "" }: Options): void {
+function intoFile(into: string, { variants }: Imported, { element = "", setup }: Options): void {
   const [variant, more] = variants;
   if (variant === undefined) return;
   if (more !== undefined) {
     const labels = variants.map(({ label }) => `"${label}"`).join(", ");
     throw new UsageError(`it has several settings (${labels}): choose one with --column`);
   }
-  writeInto(into, element, variant);
+  writeInto(into, element, variant, setup);
   process.stdout.write(`wrote ${element} into ${into}\n`);
 }

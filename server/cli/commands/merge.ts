@@ -110,13 +110,9 @@ const labelOf = (header: string | undefined, effect: string | undefined): string
 
 /** What each side's way of this conflict does to the car, with all other conflicts as they were before both. */
 function effectsOf(merge: SetupMerge, conflict: Conflict, path: string): Record<"ours" | "theirs", string | undefined> {
-  const file = (way: Way) =>
-    fileWith(
-      path,
-      merge.settled((other) => (other === conflict ? way : "base")),
-    );
-  const base = file("base");
-  return { ours: effectWords(base, file("ours")), theirs: effectWords(base, file("theirs")) };
+  const text = (way: Way): string => merge.settled((other) => (other === conflict ? way : "base"));
+  const effect = (way: Way): string | undefined => effectWords(path, text("base"), text(way));
+  return { ours: effect("ours"), theirs: effect("theirs") };
 }
 
 /** Merged without a conflict, but what each meant may not hold of both together. Errors stop the merge, missed wishes are told. */

@@ -1,32 +1,65 @@
 /**
- * Where imported lines go in a text: the block of an element (`front.side`, `pitch-line`) or of a part (`V-14`), in place
- * of the statements that they stand for.
+ * Where imported lines go in a text: the block of an element (`front.side`, `pitch-line`) or of a part (`V-14`), or a
+ * set-up, as overrides (`front.side.bump { … }`); in place of the statements that they stand for.
  *
  * Invariant: nothing else in the text changes.
  */
 import { format, type Block, type Entry, parse, type Statement } from "../../../grammar/index.js";
 import type { Variant } from "./bench.js";
 
-/** The text with the lines in it, or undefined where it has no such element or part. */
-export function withLines(text: string, path: string, { lines, replaces }: Variant): string | undefined {
-  const block = blockAt(parse(text).document.entries, path.split("."));
-  if (block === undefined) return undefined;
+/**
+ * The text with the lines in it, or undefined where it has no such element or part, and no one set-up.
+ *
+ * @param setup the set-up that they are to stand in; undefined for the element or part itself, or else the only set-up
+ */
+export function withLines(
+  text: string,
+  path: string,
+  { lines, replaces }: Variant,
+  setup?: string,
+): string | undefined {
+  const { entries } = parse(text).document;
+  const block = setup === undefined ? blockAt(entries, path.split(".")) : undefined;
+  if (block !== undefined) return placed(text, block, lines, replaces);
+  const overridden = setupBlock(entries, setup);
+  // A part that is fitted stays: what is written below it goes before its own figures.
+  const heads = replaces.filter((word) => word !== "fit").map((word) => `${path}.${word}`);
+  const overrides = lines.map((line) => `${path}.${line}`);
+  return overridden && placed(text, overridden, overrides, heads, overridden.end - 1);
+}
+
+function setupBlock(entries: readonly Entry[], name: string | undefined): Block | undefined {
+  const all = entries.flatMap((entry) => (entry.kind === "statement" && headOf(entry) === "setup" ? [entry] : []));
+  const nameOf = ({ items: [first] }: Statement): string =>
+    first?.kind === "path" ? first.segments.map((segment) => segment.text).join(".") : "";
+  const found = name === undefined ? all : all.filter((one) => nameOf(one) === name);
+  return found.length === 1 ? found[0]?.block : undefined;
+}
+
+/** @param atEnd where they go if nothing gives way to them; undefined for the beginning of the block */
+function placed(
+  text: string,
+  block: Block,
+  lines: readonly string[],
+  replaces: readonly string[],
+  atEnd?: number,
+): string {
   const old = block.entries.flatMap((entry) =>
     entry.kind === "statement" && replaces.includes(headOf(entry)) ? [entry] : [],
   );
   const [first] = old;
   // Notes above the first stay: they tell what the lines are for.
-  const at = first === undefined ? block.start + 1 : first.head.start;
+  const at = first === undefined ? (atEnd ?? block.start + 1) : first.head.start;
   const cuts = [
     { start: at, end: first === undefined ? at : endWithComma(text, first.end) },
     ...old.slice(1).map((entry) => lineOf(text, entry.start, endWithComma(text, entry.end))),
   ];
   const rest = text.slice(cuts[0]?.end ?? at);
-  const placed = `${first === undefined ? "\n" : ""}${lines.join("\n")}${/^[ \t]*(?:\r?\n|#|\})/.test(rest) ? "" : "\n"}`;
+  const put = `${first === undefined && !/\n[ \t]*$/.test(text.slice(0, at)) ? "\n" : ""}${lines.join("\n")}${/^[ \t]*(?:\r?\n|#|\})/.test(rest) ? "" : "\n"}`;
   let made = "";
   let from = 0;
   for (const [i, { start, end }] of cuts.entries()) {
-    made += text.slice(from, start) + (i === 0 ? placed : "");
+    made += text.slice(from, start) + (i === 0 ? put : "");
     from = end;
   }
   return format(made + text.slice(from));

@@ -59,7 +59,7 @@ export function springOf(table: BenchTable, { tolerance, column }: BenchOptions)
     variants: [{ label: "", lines: [rowsOf("curve", points, x, y)], replaces }],
     curves: [sheetCurve("force against deflection", { points }, carrying, x, y, words)],
     remarks: [
-      residualWords("curve", fit, carrying.length, allowed, y.unit),
+      residualWords("curve", { ...fit, points }, carrying.length, allowed, y.unit),
       ...(left === 0 ? [] : [`${left} rows below nought are left out`]),
     ],
   };
