@@ -10,32 +10,12 @@ import { existsSync, realpathSync, statSync } from "node:fs";
 import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
 import { URI } from "vscode-uri";
 import type { Host } from "../snapshot/workspace.js";
+import { blobsIn, changesIn, commitsIn, type GitChange, type GitCommit, zeroParted } from "./git-output.js";
+
+export type { GitChange, GitCommit } from "./git-output.js";
 
 /** Something that git cannot answer, in a sentence without its full stop. */
 export class GitTrouble extends Error {}
-
-export interface GitChange {
-  readonly status: "added" | "deleted" | "changed" | "renamed";
-  /** Relative to the top of the repository, with forward slashes. */
-  readonly path: string;
-  /** Where it was before; the same path unless it was renamed. */
-  readonly oldPath: string;
-}
-
-export interface GitCommit {
-  readonly hash: string;
-  /** The first one that it grew from; undefined for the very first. */
-  readonly parent: string | undefined;
-  /** ISO 8601, of the author. */
-  readonly date: string;
-  readonly author: string;
-  readonly subject: string;
-  /** What the followed file was called then, and in the commit before. */
-  readonly path: string;
-  readonly oldPath: string;
-  /** Files of the language and tables that it touched, under their names before and after. */
-  readonly touched: readonly string[];
-}
 
 /** Larger texts are nobody's set-up; a file of 10,000 lines has half a megabyte. */
 export const MOST_BYTES = 16 * 1024 * 1024;
@@ -106,7 +86,7 @@ export class Repository {
     const asked = paths.filter((path) => !path.includes("\n"));
     const input = asked.map((path) => `${commit}:${path}\n`).join("");
     const { status, stdout } = run(this.top, ["cat-file", "--batch"], input);
-    return status === 0 ? blobsIn(stdout, asked) : new Map();
+    return status === 0 ? blobsIn(stdout, asked, MOST_BYTES) : new Map();
   }
 
   /** The language's files of a commit. */
@@ -176,41 +156,10 @@ export class Repository {
   }
 }
 
-/** The files of a commit as a workspace reads them; addresses are those of the work tree, so that places can be shown there. */
-export class CommitFiles implements Host {
-  readonly #repository: Repository;
-  readonly #commit: string;
-  readonly #known = new Map<string, { readonly text: string }>();
-
-  constructor(repository: Repository, commit: string) {
-    this.#repository = repository;
-    this.#commit = commit;
-  }
-
-  /** Reads many files at once, where they will all be asked for. */
-  prepare(paths: readonly string[]): void {
-    for (const [path, text] of this.#repository.readAll(this.#commit, paths))
-      this.#known.set(this.#repository.uriOf(path), { text });
-  }
-
-  read(uri: string): ReturnType<Host["read"]> {
-    const known = this.#known.get(uri);
-    if (known !== undefined) return known;
-    const parsed = URI.parse(uri);
-    const way = relative(this.#repository.top, parsed.fsPath);
-    if (parsed.scheme !== "file" || way.startsWith("..") || isAbsolute(way)) return { missing: "outside" };
-    const read = this.#repository.read(this.#commit, way.split(sep).join("/"));
-    if ("text" in read) return read;
-    return { missing: read.missing === "too-large" ? "not-text" : read.missing };
-  }
-}
-
 export const short = (commit: string): string => commit.slice(0, 8);
 
 /** At any depth below the top. */
 const anywhere = (pattern: string): string => `:(top,glob)**/${pattern}`;
-/** No subject of a commit holds it. */
-const MARK = "\u0001";
 
 function run(folder: string, args: readonly string[], input?: string): SpawnSyncReturns<Buffer> {
   const found = spawnSync("git", ["--no-pager", ...args], {
@@ -223,22 +172,6 @@ function run(folder: string, args: readonly string[], input?: string): SpawnSync
   const { error } = found as { readonly error?: NodeJS.ErrnoException };
   if (error?.code === "ENOENT") throw new GitTrouble("git is not installed, or not on the path");
   if (error !== undefined) throw new GitTrouble(`git cannot be run: ${error.message}`);
-  return found;
-}
-
-/** `hash blob size`, the bytes, a line end: in the order in which they were asked for. */
-function blobsIn(bytes: Buffer, asked: readonly string[]): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  let at = 0;
-  for (const path of asked) {
-    const end = bytes.indexOf(0x0a, at);
-    const [, type, size] = bytes.toString("utf8", at, end).split(" ");
-    at = end + 1;
-    if (size === undefined || !/^\d+$/.test(size)) continue;
-    const content = bytes.subarray(at, at + Number(size));
-    if (type === "blob" && content.length <= MOST_BYTES && isUtf8(content)) found.set(path, content.toString("utf8"));
-    at += Number(size) + 1;
-  }
   return found;
 }
 
@@ -271,35 +204,3 @@ const firstLine = (text: string): string =>
     .trim()
     .split("\n")[0]
     ?.replace(/^fatal: /, "") ?? "";
-const zeroParted = (text: string): readonly string[] => text.split("\0").filter((part) => part !== "");
-
-const statusOf: Readonly<Record<string, GitChange["status"]>> = { A: "added", C: "added", D: "deleted", R: "renamed" };
-
-/** `M path`, `A path`, `R087 old new`, each a token. */
-function changesIn(tokens: readonly string[]): readonly GitChange[] {
-  const found: GitChange[] = [];
-  for (let i = 0; i < tokens.length; ) {
-    const letter = tokens[i]?.charAt(0) ?? "";
-    const hasTwo = letter === "R" || letter === "C";
-    const oldPath = tokens[i + 1] ?? "";
-    const path = hasTwo ? (tokens[i + 2] ?? "") : oldPath;
-    found.push({ status: statusOf[letter] ?? "changed", path, oldPath: letter === "C" ? path : oldPath });
-    i += hasTwo ? 3 : 2;
-  }
-  return found;
-}
-
-/** Each commit behind a mark of its own: hash, parents, date, author, subject, then what it did to which files. */
-function commitsIn(listed: string, newest: string): readonly GitCommit[] {
-  let path = newest;
-  return listed.split(MARK).flatMap((part) => {
-    const [hash = "", parents = "", date = "", author = "", subject = "", ...rest] = part.split("\0");
-    if (hash === "") return [];
-    const changes = changesIn(rest.map((token) => token.replace(/^\n/, "")).filter((token) => token !== ""));
-    const oldPath = changes.find((change) => change.status === "renamed" && change.path === path)?.oldPath ?? path;
-    const touched = changes.flatMap((change) => [change.path, change.oldPath]);
-    const commit = { hash, parent: parents.split(" ")[0] || undefined, date, author, subject, path, oldPath, touched };
-    path = oldPath;
-    return [commit];
-  });
-}

@@ -1,7 +1,8 @@
 /** Files of the work tree as they were committed, for a face that knows them by their addresses. */
 import { URI } from "vscode-uri";
 import type { Host } from "../snapshot/workspace.js";
-import { CommitFiles, GitTrouble, Repository, short } from "./git.js";
+import { CommitFiles } from "./commit-files.js";
+import { GitTrouble, Repository, short } from "./git.js";
 
 export interface CommittedFile {
   /** Reads whatever the file uses at the same revision. */

@@ -2,7 +2,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { CommitFiles, GitTrouble, Repository } from "../../server/host/git.js";
+import { CommitFiles } from "../../server/host/commit-files.js";
+import { GitTrouble, Repository } from "../../server/host/git.js";
 import { openRepository, type TestRepository } from "../support/git-repository.js";
 
 describe("a git repository", () => {
