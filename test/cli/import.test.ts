@@ -169,16 +169,16 @@ describe("bellcrank import", () => {
   });
 
   it("writes into a set-up as overrides, and once more in their place", () => {
-    const import_ = (...more: readonly string[]) =>
+    const written = (...more: readonly string[]) =>
       shop.run("import", "tern/damper.csv", "--into", "quill/dry.crank", "--element", "front.side", ...more);
     const before = read("quill/dry.crank");
-    expect(import_()).toMatchObject({ code: 0, out: "wrote front.side into quill/dry.crank\n" });
+    expect(written()).toMatchObject({ code: 0, out: "wrote front.side into quill/dry.crank\n" });
     const first = read("quill/dry.crank");
     expect(first.replace(/ {2}front\.side\.(bump|rebound) .*\n/g, "")).toBe(before);
-    expect(import_("--tolerance", "0.1%").code).toBe(0);
+    expect(written("--tolerance", "0.1%").code).toBe(0);
     expect(read("quill/dry.crank").match(/front\.side\.bump/g)).toHaveLength(1);
     expect(read("quill/dry.crank")).not.toBe(first);
-    expect(import_("--setup", "nobody").err).toContain('no one set-up "nobody"');
+    expect(written("--setup", "nobody").err).toContain('no one set-up "nobody"');
     expect(shop.run("import", "tern/damper.csv", "--into", "quill/dry.crank", "--element", "front.sied").code).toBe(2);
     shop.write("quill/dry.crank", before);
   });

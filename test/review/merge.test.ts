@@ -1,4 +1,6 @@
 /** The merge driver of samples/review in real merges and rebases. */
+import { rmSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { openReviewed } from "./on-path.js";
 import type { Repo } from "./repository.js";
@@ -155,6 +157,18 @@ describe("the merge driver", () => {
     expect(repo.read(wet)).toMatch(/<<<<<<< ours\n[^]*\(\(\([^]*=======\n[^]*rate 41[^]*>>>>>>> theirs/);
   });
 
+  it("leaves all of it to git where the command is not installed", () => {
+    diverge(
+      () => edit(wet, "front.third.rate 45", "front.third.rate 47"),
+      () => edit(wet, "# wet.crank: rain", "# wet.crank: much rain"),
+    );
+    rmSync(join(repo.bin, "bellcrank"));
+    expect(merge()).toMatchObject({ code: 0 });
+    expect(repo.read(wet)).toContain("much rain");
+    expect(repo.read(wet)).toContain("rate 47");
+    expect(repo.git("log", "-p", "--format=%s", "-1", "theirs")).toContain("+# wet.crank: much rain");
+  });
+
   it("says what it cannot do, and ends with 2", () => {
     expect(repo.bellcrank("merge", "nowhere", wet, wet)).toMatchObject({
       code: 2,
@@ -181,6 +195,9 @@ describe("the diff driver", () => {
     const diff = repo.git("diff", "--unified=1");
     expect(diff).toContain("-  front.third.rate 45 N/mm\n+  front.third.rate 46 N/mm\n");
     expect(diff).toMatch(/@@ setup quarrow-wet from quill/);
+    // What is no text is shown as far as git can, and the rest with it.
+    repo.write("quill/dry.crank", Buffer.from("# tr\xfcb\nsetup dry from quill {\n}\n", "latin1"));
+    expect(repo.git("diff", "--unified=0")).toContain("+  front.third.rate 46 N/mm\n");
     repo.remove();
   });
 });

@@ -123,22 +123,32 @@ function bothComments(base: readonly string[], ours: readonly string[], theirs: 
 function orderOf(base: Body, ours: Body, theirs: Body): readonly string[] {
   const keys = [base, ours, theirs].map(({ pieces }) => pieces.map(({ key }) => key));
   const [inBase = [], inOurs = [], inTheirs = []] = keys;
-  const common = new Set(inBase.filter((key) => inOurs.includes(key) && inTheirs.includes(key)));
+  const [own, others] = [new Set(inOurs), new Set(inTheirs)];
+  const common = new Set(inBase.filter((key) => own.has(key) && others.has(key)));
   const order = (all: readonly string[]): string => all.filter((key) => common.has(key)).join("\n");
   const onlyTheirs = order(inOurs) === order(inBase) && order(inTheirs) !== order(inBase);
   return onlyTheirs ? withOthers(inTheirs, inOurs) : withOthers(inOurs, inTheirs);
 }
 
+/** Each new one behind its neighbour, and behind what the first put there. */
 function withOthers(first: readonly string[], second: readonly string[]): readonly string[] {
-  const all = [...first];
   const known = new Set(first);
-  for (const [i, key] of second.entries()) {
-    if (known.has(key)) continue;
-    // Behind its neighbour, and behind what the first put there.
-    let at = i === 0 ? 0 : all.indexOf(second[i - 1] ?? "") + 1;
-    while (at < all.length && !second.includes(all[at] ?? "")) at++;
-    all.splice(at, 0, key);
-    known.add(key);
+  const inSecond = new Set(second);
+  // Behind each key of the first, in order, what of the second has it as its neighbour.
+  const behind = new Map<string | undefined, string[]>();
+  let neighbour: string | undefined;
+  for (const key of second) {
+    if (known.has(key)) neighbour = key;
+    else behind.set(neighbour, [...(behind.get(neighbour) ?? []), key]);
   }
-  return all;
+  const all = [...(behind.get(undefined) ?? [])];
+  let waiting: readonly string[] = [];
+  for (const key of first) {
+    if (inSecond.has(key)) {
+      all.push(...waiting);
+      waiting = behind.get(key) ?? [];
+    }
+    all.push(key);
+  }
+  return [...all, ...waiting];
 }

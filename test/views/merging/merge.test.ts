@@ -145,6 +145,39 @@ describe("a merge by property", () => {
     expect(merge.taken).toEqual(["setup s > a.rate", "setup s > b.rate (removed)"]);
   });
 
+  it("puts any two changes of a car together that are of two statements", () => {
+    const [car = ""] = samples;
+    const numbers = [...car.matchAll(/(?<=[ (])\d+(?= (?:mm|N\/mm|kg)\b)/g)].map(({ index }) => index);
+    const changed = (text: string, at: number): string => {
+      const digits = /^\d+/.exec(text.slice(at))?.[0] ?? "";
+      return `${text.slice(0, at)}${Number(digits) + 1}${text.slice(at + digits.length)}`;
+    };
+    const pick = fc.integer({ min: 0, max: numbers.length - 1 });
+    fc.assert(
+      fc.property(pick, pick, (i, j) => {
+        const [one = 0, other = 0] = [numbers[Math.min(i, j)], numbers[Math.max(i, j)]];
+        const both = changed(changed(car, other), one);
+        fc.pre(one !== other && both.length === car.length);
+        const merge = merged(car, changed(car, one), changed(car, other));
+        // Two figures of one statement are the same property.
+        if (merge.conflicts.length === 0) expect(merge.settled(() => "ours")).toBe(both);
+        else expect(Math.abs(one - other)).toBeLessThan(120);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("takes a set-up of ten thousand lines", () => {
+    const lines = (of: (i: number) => number): string =>
+      `setup s from quill {\n${Array.from({ length: 10_000 }, (_, i) => `  a${i}.rate ${of(i)} N/mm`).join("\n")}\n}\n`;
+    const [base, ours, theirs] = [
+      lines(() => 1),
+      lines((i) => (i % 2 === 0 ? 2 : 1)),
+      lines((i) => (i % 2 === 0 ? 1 : 3)),
+    ];
+    expect(clean(base, ours, theirs)).toBe(lines((i) => (i % 2 === 0 ? 2 : 3)));
+  });
+
   /** Lines of a set-up by key; a version gives each its own figure, or leaves it out. */
   const version = fc.dictionary(fc.constantFrom("a", "b", "c", "d", "e"), fc.integer({ min: 1, max: 4 }));
   const written = (figures: Readonly<Record<string, number>>): string =>
