@@ -21,7 +21,9 @@ window.addEventListener("message", ({ data }: MessageEvent<ToPage>) => store.hea
 const TYPES = "select, textarea, input:not([type=range])";
 
 window.addEventListener("keydown", (event) => {
-  if (!(event.target instanceof Element) || event.defaultPrevented || event.target.closest(TYPES) !== null) return;
+  if (!(event.target instanceof Element) || event.target.closest(TYPES) !== null) return;
+  // The editor keeps the browser from undoing in the frame itself, so that this key alone arrives prevented.
+  if (event.defaultPrevented && !event.ctrlKey && !event.metaKey) return;
   if (event.key === " " && event.target.closest("button") === null) {
     document.querySelector<HTMLButtonElement>("[data-play]")?.click();
     event.preventDefault();

@@ -3,6 +3,8 @@
  * modes that it is not for, and of the whole car over speed and lateral acceleration.
  */
 import type { CaseFigures, SweepResult } from "../../analyses/equilibrium/results.js";
+import { asItStands } from "../../analyses/as-it-stands.js";
+import { type RatesAt, ratesOverTravel } from "../../analyses/rates-over-travel.js";
 import type { Figure } from "../../analyses/results.js";
 import type { AxleMechanism } from "../../elements/mechanism.js";
 import type { CheckedCar } from "../../findings/context.js";
@@ -26,6 +28,7 @@ export function panelCurves(car: CheckedCar, placeOf: PlaceOf): readonly PanelCu
   const unit = unitsOfCar(car.model);
   return [
     ...wheelCurves(car, unit),
+    ...rateCurves(car, unit),
     ...elementCurves(car, placeOf),
     ...leakCurves(car, unit, placeOf),
     ...carCurves(car, unit),
@@ -94,6 +97,50 @@ function wheelCurves(car: CheckedCar, unit: ShowUnit): readonly PanelCurve[] {
 function valueAt({ corners }: AxleMechanism, travel: number, of: OfWheel["of"]): number | undefined {
   const motion = corners.left.motion(travel);
   return "kind" in motion ? undefined : of(motion);
+}
+
+interface OfRates {
+  readonly id: string;
+  readonly title: string;
+  readonly dimension: "rate" | "torsional-rate";
+  readonly of: (rates: RatesAt) => number | undefined;
+}
+
+const OF_RATES: readonly OfRates[] = [
+  { id: "heave-rate", title: "Heave rate", dimension: "rate", of: ({ heave }) => heave },
+  { id: "wheel-rate", title: "Wheel rate, the other wheel held", dimension: "rate", of: ({ single }) => single },
+  { id: "roll-stiffness", title: "Roll stiffness", dimension: "torsional-rate", of: ({ roll }) => roll },
+];
+
+/** Of the whole axle, both wheels moved together. */
+function rateCurves(car: CheckedCar, unit: ShowUnit): readonly PanelCurve[] {
+  const rates = AXLES.flatMap((name) => {
+    const [mechanism, analysis] = [car.mechanism(name), car.analysis.axles[name]];
+    if (mechanism === undefined || analysis === undefined || isAbsent(analysis.rates.trim)) return [];
+    const { from, to } = mechanism.travel;
+    return [{ name, at: ratesOverTravel(asItStands(mechanism, analysis), analysis.rates.trim, over(from, to)) }];
+  });
+  const x = unit("length");
+  return OF_RATES.map(({ id, title, dimension, of }): PanelCurve => {
+    const y = unit(dimension);
+    const series = rates.flatMap(({ name, at }): readonly PanelSeries[] => {
+      const points = at.map((one) => {
+        const value = of(one);
+        return [shown(one.travel, x) ?? 0, value === undefined ? null : shown(value, y)] as const;
+      });
+      return points.some(([, value]) => value !== null) ? [{ label: name, axle: name, place: undefined, points }] : [];
+    });
+    return {
+      id,
+      group: "rates",
+      title,
+      x: { name: "heave", unit: x },
+      y: { name: title.toLowerCase(), unit: y },
+      follows: { motion: "heave", scale: fromSI(1, x) ?? 1000 },
+      series,
+      missing: series.length === 0 ? "The static load of neither axle is known, and the rates rest on it." : undefined,
+    };
+  });
 }
 
 /** Finite, in the unit that is shown; else a gap. */
