@@ -3,7 +3,7 @@ import { newNonce, panelHtml } from "../../client/panel/panel-html.js";
 import { pressed } from "../../client/panel/page/keys.js";
 import { plotted, valueAt } from "../../client/panel/page/plot.js";
 import { answered, cursorMoved, START, type State } from "../../client/panel/page/state.js";
-import { changesInWords, poseInWords, signed, stoppedBy } from "../../client/panel/page/words.js";
+import { changesInWords, poseInWords, shown, signed, stoppedBy } from "../../client/panel/page/words.js";
 import { AT_REST, allowed } from "../../client/panel/page/pose.js";
 import { rangesOf } from "../../client/panel/page/scene.js";
 import { answerFor, sampleFile } from "../support/panel-page.js";
@@ -59,8 +59,13 @@ describe("words", () => {
   it("have a real minus, and no sign on nought", () => {
     expect(signed(-1.26, 1)).toBe("\u22121.3");
     expect(signed(-0.01, 1)).toBe("0.0");
-    expect(poseInWords(AT_REST)).toMatch(/design/);
-    expect(poseInWords({ ...AT_REST, heave: -0.0123 })).toBe("Heave minus 12.3 millimetres.");
+    expect(poseInWords(AT_REST, good.car!)).toMatch(/design/);
+    expect(poseInWords({ ...AT_REST, heave: -0.0123 }, good.car!)).toBe("Heave minus 12.3 millimetres.");
+  });
+  it("use the author's unit of length", () => {
+    const inches = { ...good.car!, length: { unit: "in", scale: 1 / 0.0254 } };
+    expect(shown("heave", 0.0254, inches)).toBe("+1.000 in");
+    expect(shown("roll", Math.PI / 180, inches)).toBe("+1.00 deg");
   });
   it("tell which wheel stops a motion", () => {
     const car = good.car!;

@@ -8,7 +8,7 @@ import { type PosedAxle, posedCar } from "./scene.js";
 import { colourOf, PART_COLOURS, Sign } from "./signs.js";
 import type { State } from "./state.js";
 import { type PartOf, type Stroke, strokeOf, carriedOf } from "./strokes.js";
-import { isFor, percent, signed } from "./words.js";
+import { isFor, lengthText, percent, signed } from "./words.js";
 
 interface Props {
   readonly state: State;
@@ -25,6 +25,7 @@ export function ElementList({ state, car, axles, singleAxle, actions }: Props): 
     <Row
       key={element.path + (element.side ?? "")}
       element={element}
+      car={car}
       stroke={strokeOf(element, car, axle, state.pose, singleAxle)}
       carried={carriedIn(element, now, rest)}
       chosen={element.path === state.chosen}
@@ -62,6 +63,7 @@ function carriedIn(element: PanelElement, now: readonly PosedAxle[], rest: reado
 
 interface RowProps {
   readonly element: PanelElement;
+  readonly car: PanelCar;
   readonly stroke: Stroke;
   readonly carried: number | undefined;
   readonly chosen: boolean;
@@ -70,11 +72,10 @@ interface RowProps {
 
 const SHOWN_CARRY = 5e-4;
 
-function Row({ element, stroke, carried, chosen, actions }: RowProps): JSX.Element {
+function Row({ element, car, stroke, carried, chosen, actions }: RowProps): JSX.Element {
   const { unit, scale, leak, side, name, kind } = element;
   const figure = stroke.whole === undefined ? "\u2013" : `${signed(stroke.whole * scale, 1)} ${unit}`;
-  const carries =
-    carried !== undefined && carried > SHOWN_CARRY ? `ends move ${(carried * 1000).toFixed(1)} mm` : undefined;
+  const carries = carried !== undefined && carried > SHOWN_CARRY ? `ends move ${lengthText(carried, car)}` : undefined;
   const sided = side === undefined ? name : `${name}, ${side}`;
   return (
     <button

@@ -32,7 +32,8 @@ window.addEventListener("keydown", (event) => {
 
 /** A slider speaks for itself while it moves; what it did to the rest is said when it is let go. */
 window.addEventListener("change", (event) => {
-  if (event.target instanceof HTMLInputElement) store.say(poseInWords(store.state.pose));
+  const { answer, pose } = store.state;
+  if (event.target instanceof HTMLInputElement && answer?.car !== undefined) store.say(poseInWords(pose, answer.car));
 });
 
 draw();

@@ -11,7 +11,7 @@ import { allowed, AT_REST, type AxleName, type CornerRange, type Motion } from "
 import { rangesOf } from "./scene.js";
 import type { State } from "./state.js";
 import { prefersStillness } from "./use-size.js";
-import { DIRECTIONS, MOTION_NAMES, shown, UNITS } from "./words.js";
+import { DIRECTIONS, MOTION_NAMES, MOTIONS, shown, unitOf } from "./words.js";
 
 interface Ends {
   readonly from: number;
@@ -58,7 +58,7 @@ export function Motions({ state, car, axles, singleAxle, actions }: Props): JSX.
   const corners = rangesOf(car, axles, singleAxle);
   return (
     <section class="motions" aria-label="Motion of the car">
-      {(Object.keys(UNITS) as Motion[]).map((motion) => (
+      {MOTIONS.map((motion) => (
         <Slider key={motion} motion={motion} state={state} car={car} corners={corners} actions={actions} />
       ))}
       <div class="motion-foot">
@@ -108,7 +108,7 @@ function Slider({ motion, state, car, corners, actions }: SliderProps): JSX.Elem
   const { low, high } = allowed(motion, state.pose, corners, ends);
   const share = (at: number): number => (100 * (at - ends.from)) / (ends.to - ends.from);
   const [l, h] = [share(Math.max(ends.from, low.at)), share(Math.min(ends.to, high.at))];
-  const { scale, decimals } = UNITS[motion];
+  const { scale, decimals } = unitOf(motion, car);
   const atEnd = value !== 0 && (Math.abs(value - low.at) < 1e-9 || Math.abs(value - high.at) < 1e-9);
   const stopped = atEnd && (value > 0 ? high : low).corner !== undefined;
   const now = share(value);
@@ -130,12 +130,12 @@ function Slider({ motion, state, car, corners, actions }: SliderProps): JSX.Elem
           max={ends.to * scale}
           step={0.1 ** decimals}
           value={value * scale}
-          aria-valuetext={`${shown(motion, value)}, positive is ${DIRECTIONS[motion]}`}
+          aria-valuetext={`${shown(motion, value, car)}, positive is ${DIRECTIONS[motion]}`}
           onInput={(event) => actions.move(motion, Number(event.currentTarget.value) / scale)}
           onDblClick={() => actions.move(motion, 0)}
         />
       </div>
-      <output for={id}>{shown(motion, value)}</output>
+      <output for={id}>{shown(motion, value, car)}</output>
     </div>
   );
 }

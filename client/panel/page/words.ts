@@ -11,13 +11,24 @@ export interface Unit {
 
 const DEGREES = 180 / Math.PI;
 
-export const UNITS: Readonly<Record<Motion, Unit>> = {
-  heave: { text: "mm", scale: 1000, decimals: 1 },
-  roll: { text: "deg", scale: DEGREES, decimals: 2 },
-  pitch: { text: "deg", scale: DEGREES, decimals: 2 },
-  single: { text: "mm", scale: 1000, decimals: 1 },
-  steer: { text: "mm", scale: 1000, decimals: 1 },
-};
+const ANGLE: Unit = { text: "deg", scale: DEGREES, decimals: 2 };
+
+/** As fine as a tenth of a millimetre in either. */
+const lengthOf = ({ length: { unit, scale } }: PanelCar): Unit => ({
+  text: unit,
+  scale,
+  decimals: scale > 500 ? 1 : 3,
+});
+
+export const unitOf = (motion: Motion, car: PanelCar): Unit =>
+  motion === "roll" || motion === "pitch" ? ANGLE : lengthOf(car);
+
+export function lengthText(metres: number, car: PanelCar): string {
+  const { text, scale, decimals } = lengthOf(car);
+  return `${(metres * scale).toFixed(decimals)} ${text}`;
+}
+
+export const MOTIONS: readonly Motion[] = ["heave", "roll", "pitch", "single", "steer"];
 
 export const MOTION_NAMES: Readonly<Record<Motion, string>> = {
   heave: "Heave",
@@ -43,8 +54,8 @@ export function signed(value: number, decimals: number): string {
   return `${value < 0 ? "\u2212" : "+"}${text}`;
 }
 
-export const shown = (motion: Motion, value: number): string => {
-  const { text, scale, decimals } = UNITS[motion];
+export const shown = (motion: Motion, value: number, car: PanelCar): string => {
+  const { text, scale, decimals } = unitOf(motion, car);
   return `${signed(value * scale, decimals)} ${text}`;
 };
 
@@ -76,16 +87,16 @@ export const isFor = ({ for: modes }: PanelElement): string =>
   `for ${modes.map((mode) => MODE_NAMES[mode] ?? mode).join(" and ")}`;
 
 /** One clause a motion that is not at rest. */
-export function poseInWords(pose: Pose): string {
-  const moved = (Object.keys(UNITS) as Motion[]).filter((motion) => pose[motion] !== 0);
+export function poseInWords(pose: Pose, car: PanelCar): string {
+  const moved = MOTIONS.filter((motion) => pose[motion] !== 0);
   if (moved.length === 0) return "The car is at design position.";
-  return `${moved.map((motion) => `${MOTION_NAMES[motion]} ${spoken(motion, pose[motion])}`).join(", ")}.`;
+  return `${moved.map((motion) => `${MOTION_NAMES[motion]} ${spoken(motion, pose[motion], car)}`).join(", ")}.`;
 }
 
-const SPOKEN: Readonly<Record<string, string>> = { mm: "millimetres", deg: "degrees" };
+const SPOKEN: Readonly<Record<string, string>> = { mm: "millimetres", in: "inches", deg: "degrees" };
 
-function spoken(motion: Motion, value: number): string {
-  const { text, scale, decimals } = UNITS[motion];
+function spoken(motion: Motion, value: number, car: PanelCar): string {
+  const { text, scale, decimals } = unitOf(motion, car);
   const figure = Math.abs(value * scale).toFixed(decimals);
   return `${value < 0 ? "minus " : ""}${figure} ${SPOKEN[text] ?? text}`;
 }

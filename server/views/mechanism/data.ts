@@ -21,6 +21,8 @@ export interface PanelCar {
   /** As written behind the name, if anything is. */
   readonly title: string | undefined;
   readonly wheelbase: number | undefined;
+  /** What the author writes lengths in, and how much of it a metre is. */
+  readonly length: { readonly unit: string; readonly scale: number };
   readonly axles: readonly PanelAxle[];
   /** Elements that join the axles. */
   readonly elements: readonly PanelElement[];

@@ -23,6 +23,7 @@ export function panelCar(car: CheckedCar, placeOf: PlaceOf): PanelCar {
   const { model } = car;
   const sides = new Map(AXLES.flatMap((name) => sampledAxle(car, name, placeOf)));
   const axles: BuiltAxles = Object.fromEntries([...sides].map(([name, { built }]) => [name, built]));
+  const length = unitsOfCar(model)("length");
   const showing = { car: model, axles, placeOf };
   const analysed = (name: AxleName) => car.analysis.axles[name]?.elements ?? [];
   // Elements add the points of their ends to the corners: they come before the corners are read.
@@ -54,6 +55,7 @@ export function panelCar(car: CheckedCar, placeOf: PlaceOf): PanelCar {
     name: model.setup ?? model.name,
     title: model.title,
     wheelbase: model.wheelbase?.value,
+    length: { unit: length, scale: fromSI(1, length) ?? 1000 },
     axles: [...sides].flatMap(([name, axle]) => panelAxle(car, name, axle, elements.get(name) ?? [], placeOf) ?? []),
     elements: joining,
   };
