@@ -2,6 +2,7 @@
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
 import { registerNewCar } from "./commands/new-car.js";
+import { registerOpenExample } from "./commands/open-example.js";
 import { registerOpenFindingPage } from "./commands/open-finding-page.js";
 import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
@@ -28,6 +29,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     registerCompare(client),
     registerSetupSheet(client),
     registerNewCar(client),
+    registerOpenExample(context),
     registerMechanismPanel(context, client),
     registerOpenFindingPage(findingsPage(context)),
     registerRestartServer(client),

@@ -31,6 +31,18 @@ describe("the manifest", () => {
     expect(clientSource).toContain(`"${command}"`);
   });
 
+  it("walks through steps that are there, by commands that are", () => {
+    const named = new Set(contributes.commands.map(({ command }) => command));
+    const [{ steps } = { steps: [] }] = contributes.walkthroughs;
+    expect(steps).toHaveLength(5);
+    for (const { description, media, completionEvents } of steps) {
+      expect(existsSync(media.markdown)).toBe(true);
+      const commands = [...description.matchAll(/\(command:([^)]+)\)/g)].map(([, command]) => command ?? "");
+      expect(completionEvents).toEqual(commands.map((command) => `onCommand:${command}`));
+      for (const command of commands) expect(named).toContain(command);
+    }
+  });
+
   it("has every registered command", () => {
     const registered = [...clientSource.matchAll(/"(bellcrank\.[a-zA-Z]+)"/g)].map(([, name]) => name ?? "");
     const views = [

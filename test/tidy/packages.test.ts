@@ -20,6 +20,8 @@ describe("the extension", () => {
     "client/icons/mechanism-dark.svg",
     "client/icons/mechanism-light.svg",
     "client/snippets.json",
+    ...readdirSync("client/walkthrough").map((name) => `client/walkthrough/${name}`),
+    ...readdirSync("samples/quill").map((name) => `samples/quill/${name}`),
     "dist/extension.cjs",
     "dist/panel.css",
     "dist/panel.js",
