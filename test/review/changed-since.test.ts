@@ -84,6 +84,15 @@ describe("bellcrank check --changed-since", () => {
     expect(cli("check", "--changed-since", "season", "--baseline", "../known.json")).toMatchObject({ code: 0 });
   });
 
+  it("works from anywhere, for the repository of the files that are named", () => {
+    change("quill/wet.crank", "front.third.rate 45", "front.third.rate 46");
+    const elsewhere = openRepo();
+    const { code, out } = elsewhere.bellcrank("check", "--format", "json", "--changed-since", "season", repo.folder);
+    expect(code).toBe(0);
+    expect(JSON.parse(out).files).toEqual([`${repo.folder}/quill/wet.crank`]);
+    elsewhere.remove();
+  });
+
   it("says what it cannot find and ends with 2", () => {
     const unknown = repo.bellcrank("check", "--changed-since", "nowhere");
     expect(unknown.code).toBe(2);

@@ -9,15 +9,18 @@ import { GitTrouble, Repository } from "../../host/git.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { UsageError } from "../usage-error.js";
 
-/** @throws UsageError where the revision or the repository is not there */
-export function touchedSince(revision: string, files: readonly FileView[]): readonly FileView[] {
-  const changed = changedSince(revision);
+/**
+ * @param near a file or folder of the repository
+ * @throws UsageError where the revision or the repository is not there
+ */
+export function touchedSince(revision: string, near: string, files: readonly FileView[]): readonly FileView[] {
+  const changed = changedSince(revision, near);
   return files.filter(({ uses, readsText }) => [...uses, ...readsText].some((uri) => changed.has(realPath(uri))));
 }
 
-function changedSince(revision: string): ReadonlySet<string> {
+function changedSince(revision: string, near: string): ReadonlySet<string> {
   try {
-    const repository = Repository.around(process.cwd());
+    const repository = Repository.around(near);
     const base = repository.mergeBase(repository.commit(revision), repository.commit("HEAD"));
     const paths = repository.changed(base, undefined).flatMap(({ path, oldPath }) => [path, oldPath]);
     return new Set(paths.map((path) => join(repository.top, path)));

@@ -67,7 +67,8 @@ Examples:
       const workers = jobsOf(options.jobs);
       const known = baseline === undefined || options.writeBaseline === true ? undefined : readKnown(baseline);
       const opened = openPaths(paths).files;
-      const asked = options.changedSince === undefined ? opened : touchedSince(options.changedSince, opened);
+      const asked =
+        options.changedSince === undefined ? opened : touchedSince(options.changedSince, paths[0] ?? ".", opened);
       const files = await checkFiles(paths, asked, workers);
       if (baseline !== undefined && known === undefined) {
         process.stdout.write(writtenWords(writeKnown(baseline, files), baseline));

@@ -4,7 +4,7 @@
  * In: three texts. Out: the merge with its conflicts, or why it cannot be made so, in which case lines have to do.
  */
 import { format } from "../../../grammar/index.js";
-import { type Body, piecesOf, plainText } from "./pieces.js";
+import { type Body, piecesOf } from "./pieces.js";
 import { marked, type Marks, printed, type Way } from "./print.js";
 import { type Conflict, type MergedBody, threeWay } from "./three-way.js";
 
@@ -60,7 +60,7 @@ function takenFrom(ours: Body, merged: MergedBody, path: readonly string[] = [])
     left.delete(piece.key);
     const before = own.get(piece.key);
     const here = [...path, piece.key];
-    if (before === undefined || plainText(before.header) !== plainText(piece.header)) return [here.join(" > ")];
+    if (before === undefined || before.meaning !== piece.meaning) return [here.join(" > ")];
     if (before.body !== undefined && piece.body !== undefined) return takenFrom(before.body, piece.body, here);
     return before.body === piece.body ? [] : [here.join(" > ")];
   });

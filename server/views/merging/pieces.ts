@@ -7,6 +7,7 @@
 import { type Entry, parse, type Parsed, type Statement } from "../../../grammar/index.js";
 import type { Concept } from "../../../grammar/vocabulary/word.js";
 import { conceptInside, wordOf } from "../place.js";
+import { meaningOf } from "./meaning.js";
 
 export interface Piece {
   readonly key: string;
@@ -14,6 +15,8 @@ export interface Piece {
   readonly lead: readonly string[];
   /** The statement without its block, as written. */
   readonly header: string;
+  /** The same for every way to write it: blanks and units are no difference. */
+  readonly meaning: string;
   /** The comment behind it. */
   readonly tail: string | undefined;
   readonly body: Body | undefined;
@@ -54,6 +57,7 @@ function bodyOf(
       key: nth === 1 ? plain : `${plain} #${nth}`,
       lead: gaps[i]?.lead ?? [],
       header: headerOf(parsed.text, entry),
+      meaning: meaningOf(parsed.text, entry),
       tail: gaps[i + 1]?.tail,
       body: innerBody(parsed, entry, concept),
     };
@@ -140,12 +144,9 @@ function plainItem(item: Statement["items"][number]): string {
   return item.kind === "quantity" ? `${item.digits} ${item.unit?.text ?? ""}` : `at ${item.kind}`;
 }
 
-/** Blanks and line breaks are no difference. */
-export const plainText = (text: string): string => text.replace(/\s+/g, " ").trim();
-
 /** Whether both say the same, comments aside. */
 export function saysSame(one: Piece, other: Piece): boolean {
-  if (plainText(one.header) !== plainText(other.header)) return false;
+  if (one.meaning !== other.meaning) return false;
   const [own, others] = [one.body?.pieces, other.body?.pieces];
   if (own === undefined || others === undefined) return own === others;
   return own.length === others.length && own.every((piece, i) => others[i] !== undefined && saysSame(piece, others[i]));

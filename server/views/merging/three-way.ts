@@ -5,7 +5,7 @@
  * Invariant: nothing that either version wrote is lost, unless the other version left it alone and this one took it out.
  * Comments are never a conflict: where both changed one, both stay.
  */
-import { type Body, noBody, type Piece, plainText, saysSame } from "./pieces.js";
+import { type Body, noBody, type Piece, saysSame } from "./pieces.js";
 
 export interface Conflict {
   /** Comments above it that need no decision. */
@@ -79,12 +79,13 @@ function mergePiece(
     // One took it out: that counts where the other left it alone.
     return saysSame(base, left) ? undefined : conflict();
   }
-  const header = picked(base?.header, ours.header, theirs.header);
-  if (header === undefined || !agreeOnBlock(base, ours, theirs)) return conflict();
+  const from = picked(base, ours, theirs);
+  if (from === undefined || !agreeOnBlock(base, ours, theirs)) return conflict();
   const tails = bothComments([base?.tail ?? ""], [ours.tail ?? ""], [theirs.tail ?? ""]);
   return {
     key: ours.key,
-    header,
+    header: from.header,
+    meaning: from.meaning,
     // Two comments cannot stand behind one statement: the second goes above it.
     lead: [...bothComments(base?.lead ?? [], ours.lead, theirs.lead), ...tails.slice(1)],
     tail: tails[0] === "" ? undefined : tails[0],
@@ -92,11 +93,13 @@ function mergePiece(
   };
 }
 
-/** What only one changed; undefined where both did, and differently. */
-function picked(base: string | undefined, ours: string, theirs: string): string | undefined {
-  const [was, own, other] = [base, ours, theirs].map((text) => text && plainText(text));
-  if (own === other || other === was) return ours;
-  return own === was ? theirs : undefined;
+/** The one that changed; undefined where both did, and mean something else by it. */
+function picked(base: Piece | undefined, ours: Piece, theirs: Piece): Piece | undefined {
+  // Where nobody means anything else, a new way to write it is taken from whoever has one.
+  const rewritten = base?.header === ours.header ? theirs : ours;
+  if (ours.meaning === theirs.meaning) return base?.meaning === ours.meaning ? rewritten : ours;
+  if (theirs.meaning === base?.meaning) return ours;
+  return ours.meaning === base?.meaning ? theirs : undefined;
 }
 
 /** Whether a block comes or goes on one side only, if at all. */

@@ -69,6 +69,24 @@ describe("a merge by property", () => {
     );
   });
 
+  it("does not call another unit a change", () => {
+    const of = (value: string): string => setup(`a.gap ${value}`, "b.rate 1 N/mm");
+    expect(clean(of("25.4 mm"), of("1 in"), of("26 mm"))).toBe(of("26 mm"));
+    expect(clean(of("25.4 mm"), of("25.4 mm"), of("1 in"))).toBe(of("1 in"));
+    expect(clean(of("25 mm"), of("1 in"), of("25.4 mm"))).toBe(of("1 in"));
+    const point = (value: string): string => setup(`front.rocker.third ${value}`);
+    expect(clean(point("(10, 20, 30) mm"), point("(1, 2, 3) cm"), point("(10, 20, 31) mm"))).toBe(
+      point("(10, 20, 31) mm"),
+    );
+    const wish = (value: string): string => setup(`expect front.heave-rate between ${value}`);
+    expect(conflictPaths(wish("1 and 2 N/mm"), wish("1 and 3 N/mm"), wish("1 and 2 kN/m"))).toEqual([]);
+    // The same figure in another dimension is something else.
+    expect(conflictPaths(of("2 mm"), of("3 mm"), of("3 deg"))).toEqual(["setup s > a.gap"]);
+    expect(conflictPaths(setup("a.gap by +2 mm"), setup("a.gap 2 mm"), setup("a.gap by +3 mm"))).toEqual([
+      "setup s > a.gap",
+    ]);
+  });
+
   it("tells expectations apart by figure and case, parts and table rows by name and key", () => {
     const text = (a: number, b: number): string =>
       setup(`expect front.heave-rate above ${a} N/mm`, `expect front.heave-rate at hairpin above ${b} N/mm`);
