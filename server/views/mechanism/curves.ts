@@ -21,6 +21,8 @@ import type { PanelCurve, PanelSeries } from "./data.js";
 
 const AXLES = ["front", "rear"] as const;
 const STEPS = 24;
+/** A spring that comes off its seat is a step in the rate. */
+const RATE_STEPS = 110;
 
 type Points = PanelSeries["points"];
 
@@ -35,8 +37,8 @@ export function panelCurves(car: CheckedCar, placeOf: PlaceOf): readonly PanelCu
   ];
 }
 
-const over = (from: number, to: number): readonly number[] =>
-  Array.from({ length: STEPS + 1 }, (_, i) => from + ((to - from) * i) / STEPS);
+const over = (from: number, to: number, steps = STEPS): readonly number[] =>
+  Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
 
 interface OfWheel {
   readonly id: string;
@@ -118,7 +120,9 @@ function rateCurves(car: CheckedCar, unit: ShowUnit): readonly PanelCurve[] {
     const [mechanism, analysis] = [car.mechanism(name), car.analysis.axles[name]];
     if (mechanism === undefined || analysis === undefined || isAbsent(analysis.rates.trim)) return [];
     const { from, to } = mechanism.travel;
-    return [{ name, at: ratesOverTravel(asItStands(mechanism, analysis), analysis.rates.trim, over(from, to)) }];
+    return [
+      { name, at: ratesOverTravel(asItStands(mechanism, analysis), analysis.rates.trim, over(from, to, RATE_STEPS)) },
+    ];
   });
   const x = unit("length");
   return OF_RATES.map(({ id, title, dimension, of }): PanelCurve => {
