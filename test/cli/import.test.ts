@@ -183,6 +183,33 @@ describe("bellcrank import", () => {
     shop.write("quill/dry.crank", before);
   });
 
+  it("comes back out of the car as it was measured, within the tolerance", () => {
+    const before = read("quill/dry.crank");
+    const into = ["--into", "quill/dry.crank", "--element", "front.side", "--tolerance", "1%"];
+    expect(shop.run("import", "tern/damper.csv", ...into).code).toBe(0);
+    const { out } = shop.run("curves", "quill/dry.crank", "--element", "front.side", "--format", "json");
+    shop.write("quill/dry.crank", before);
+    const drawn = JSON.parse(out).curves[0] as { x: { unit: string }; y: { unit: string }; points: [number, number][] };
+    expect([drawn.x.unit, drawn.y.unit]).toEqual(["mm/s", "N"]);
+    // Exact: an inch is 25.4 mm, a pound of force 4.4482216152605 N.
+    const [inch, pound] = [25.4, 4.4482216152605];
+    const forceAt = (speed: number): number => {
+      const next = Math.max(
+        1,
+        drawn.points.findIndex(([x]) => x >= speed),
+      );
+      const [[x0, y0], [x1, y1]] = [drawn.points[next - 1] ?? [0, 0], drawn.points[next] ?? [0, 0]];
+      return y0 + ((y1 - y0) * (speed - x0)) / (x1 - x0);
+    };
+    const measured = read("tern/damper.csv")
+      .split("\n")
+      .flatMap((line) => /^(-?\d+), (-?\d+)$/.exec(line)?.slice(1).map(Number) ?? []);
+    expect(measured).toHaveLength(18);
+    // One per cent of the largest, and what a straight line between the points of the drawing leaves.
+    for (let i = 0; i < measured.length; i += 2)
+      expect(Math.abs(forceAt((measured[i] ?? 0) * inch) / pound - (measured[i + 1] ?? 0))).toBeLessThan(0.66 + 0.2);
+  });
+
   it("makes a ratio of a rocker's angle, and plots where it is asked to", () => {
     const { out, err } = made("wheel travel [mm];rocker [deg]\n-20;-8,1\n0;0\n20;8,3\n", "--mode", "heave", "--plot");
     expect(out).toMatch(/^ratio heave \{ -20 mm: -8\.1 deg, .*20 mm: 8\.3 deg \}\n$/);
