@@ -1,8 +1,12 @@
 /** The comparison over the wire, as the editor asks for it: another set-up, the last commit, a branch. */
 import { spawnSync } from "node:child_process";
-import { rmSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import type { Connection } from "vscode-languageserver";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { compare as feature } from "../../server/lsp/features/compare.js";
+import { Session } from "../../server/lsp/session.js";
+import { createWorkspace } from "../../server/snapshot/create.js";
 import type {
   CommittedTextAnswer,
   CommittedTextMethod,
@@ -17,6 +21,32 @@ import { type Club, startClub } from "./club.js";
 const COMPARE: CompareMethod = "bellcrank/compare";
 const CHOICES: CompareChoicesMethod = "bellcrank/compareChoices";
 const COMMITTED: CommittedTextMethod = "bellcrank/committedText";
+
+describe("where no git can be run, as in a browser", () => {
+  it("set-ups are compared, and revisions refused with the reason", async () => {
+    const texts = new Map(
+      ["quill", "parts", "wet", "dry"].map((name) => [
+        `file:///club/${name}.crank`,
+        readFileSync(`samples/quill/${name}.crank`, "utf8"),
+      ]),
+    );
+    const read = (uri: string) => ({ text: texts.get(uri) ?? "" });
+    const session = new Session(createWorkspace({ read }), () => [...texts.keys()]);
+    const handlers = new Map<string, (params: unknown) => unknown>();
+    const connection = {
+      onRequest: (method: string, handler: (params: unknown) => unknown) => handlers.set(method, handler),
+    };
+    feature.attach(connection as unknown as Connection, session);
+    const ask = (method: string, params: unknown) => handlers.get(method)?.(params);
+    const uri = "file:///club/wet.crank";
+    const none = { kind: "none", why: expect.stringMatching(/it runs in a browser\.$/) };
+    expect(await ask(CHOICES, { uri })).toMatchObject({ name: "quarrow-wet", revisions: none });
+    expect(await ask(COMPARE, { uri, with: { kind: "revision", revision: "HEAD" } })).toMatchObject(none);
+    expect(await ask(COMMITTED, { uri, revision: "HEAD" })).toEqual({ why: none.why });
+    const other = { kind: "setup", uri: "file:///club/dry.crank", name: "quarrow-dry" };
+    expect(await ask(COMPARE, { uri, with: other })).toMatchObject({ kind: "page", name: "quarrow-wet" });
+  });
+});
 
 describe("comparisons over the wire", () => {
   let club: Club;

@@ -27,7 +27,8 @@ const FELT: Partial<Readonly<Record<DimensionName, number>>> = {
   "torsional-damping": 100,
   stress: 20e6,
   pressure: 1e5,
-  modulus: 1e5,
+  // A unit in MPa counts as that of a modulus; the figures in it are stresses.
+  modulus: 20e6,
   frequency: 1,
   volume: 1e-6,
   area: 0.05,
