@@ -271,6 +271,10 @@ describe("bellcrank compare --git", () => {
     expect(changed.map(({ name }: { name: string }) => name)).toContain("quill");
     expect(changed.find(({ name }: { name: string }) => name === "oxlea").follows).toBe("quill");
     expect(found.headline).toMatch(/ So do(es)? .*oxlea/);
+    expect(found.headline).not.toMatch(/oxlea.* differ/);
+    expect(compare("--git", "HEAD").out).toContain("Only what quill changes.");
+    expect(compare("--git", "HEAD", "--format", "markdown").out).toMatch(/- \*\*oxlea\*\* .*Only what quill changes\./);
+    expect(compare("--git", "HEAD", "--format", "html").out).toContain("<p>Only what quill changes.");
     const [change] = changed[0].comparison.changes;
     expect(change).toMatchObject({
       path: "front.corner-bar.torsion-bar.diameter",

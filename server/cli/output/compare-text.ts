@@ -2,7 +2,7 @@
 import pc from "picocolors";
 import { cautions } from "../../views/cautions.js";
 import { comparisonPage } from "../../views/comparison/page.js";
-import { carWords, type ReviewedCar } from "../../views/comparison/review.js";
+import { carWords, followerWords, type ReviewedCar } from "../../views/comparison/review.js";
 import type { Compared } from "../comparing/compared.js";
 import { table } from "./table.js";
 
@@ -23,7 +23,8 @@ export function compareText({ review }: Compared, isFull: boolean): string {
 
 function carText(car: ReviewedCar, isOneOfMany: boolean, isFull: boolean): string {
   const head = isOneOfMany ? `${pc.bold(`${car.name} (${car.path})`)}\n${carWords(car)}\n` : "";
-  if (car.follows !== undefined) return `${head}Only what ${car.follows} changes.\n`;
+  const follows = followerWords(car);
+  if (follows !== undefined) return `${head}${follows}\n`;
   if (car.comparison === undefined) return head;
   const { sections, remarks } = comparisonPage(car.comparison);
   const shown = sections.filter(({ isDetail }) => isFull || !isDetail);

@@ -6,7 +6,7 @@ import { cautions } from "../cautions.js";
 import { type AxlePicture, pictureSvg } from "./pictures.js";
 import type { PageSection, Place } from "./page.js";
 import { comparisonPage } from "./page.js";
-import { carWords, type Review, type ReviewedCar } from "./review.js";
+import { carWords, followerWords, type Review, type ReviewedCar } from "./review.js";
 
 export function reviewHtml(review: Review): string {
   return `<!doctype html>
@@ -40,7 +40,8 @@ function carArticle(car: ReviewedCar, isOneOfMany: boolean): string {
     ? [`<h2>${text(car.name)}</h2>`, `<p>${text(carWords(car))} <small>${text(car.path)}</small></p>`]
     : [];
   if (car.comparison === undefined || car.follows !== undefined) {
-    const follows = car.follows === undefined ? "" : `<p>Only what ${text(car.follows)} changes.</p>`;
+    const words = followerWords(car);
+    const follows = words === undefined ? "" : `<p>${text(words)}</p>`;
     return `<article>${head.join("\n")}${follows}</article>`;
   }
   const page = comparisonPage(car.comparison);

@@ -7,7 +7,7 @@
 import { cautions } from "../cautions.js";
 import type { Section } from "../section.js";
 import { type ComparisonPage, comparisonPage, type PageSection } from "./page.js";
-import { carWords, type Review, type ReviewedCar } from "./review.js";
+import { carWords, followerWords, type Review, type ReviewedCar } from "./review.js";
 
 export const MARK = "<!-- bellcrank compare -->";
 /** The hosts count 65,536 characters; bytes are never fewer, and a little is left for what is put around it. */
@@ -73,7 +73,7 @@ const FEW_ROWS = 12;
 const MOST_CELL = 300;
 
 function lineWords(car: ReviewedCar): string {
-  return car.follows === undefined ? carWords(car) : `as ${car.follows}. ${carWords(car)}`;
+  return [carWords(car), followerWords(car)].filter((part) => part !== undefined).join(" ");
 }
 
 function shortened(section: PageSection, most: number): PageSection {

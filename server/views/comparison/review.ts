@@ -162,13 +162,21 @@ function reviewHeadline(cars: readonly ReviewedCar[]): string {
   const [only, more] = differing.filter(({ follows }) => follows === undefined);
   if (only === undefined) return "Nothing differs.";
   if (more === undefined) return `${carWords(only)}${followers(differing)}`;
+  const own = differing.filter(({ follows }) => follows === undefined);
   const parts = [
-    counted(differing, "changed", "differ"),
-    counted(differing, "added", "new"),
-    counted(differing, "renamed", "renamed"),
-    counted(differing, "deleted", "deleted"),
+    counted(own, "changed", "differ"),
+    counted(own, "added", "new"),
+    counted(own, "renamed", "renamed"),
+    counted(own, "deleted", "deleted"),
   ].filter((part) => part !== "");
-  return `${parts.join("; ")}.${missedWords(differing)}`;
+  return `${parts.join("; ")}.${followers(differing) || missedWords(differing)}`;
+}
+
+/** Of a set-up that only follows its base: that, and what it is no longer as expected. */
+export function followerWords({ follows, comparison }: ReviewedCar): string | undefined {
+  if (follows === undefined) return undefined;
+  const missed = (comparison?.verdicts ?? []).filter(({ status }) => status === "newly-missed");
+  return [`Only what ${follows} changes.`, ...missed.map(({ message }) => `Newly missed: ${message}`)].join(" ");
 }
 
 export function carWords({ status, name, oldName, comparison }: ReviewedCar): string {
