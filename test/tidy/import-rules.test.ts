@@ -41,6 +41,7 @@ const places = [
   "server/cli/commands",
   "client",
   "client/commands",
+  "client/panel/page",
   "test",
   "samples",
 ];
