@@ -97,3 +97,5 @@ export const POLYNOMIAL = 1e-9;
 export const LOGGED_BACK = 2e-7;
 /** Between entries of the mechanism panel's tables, m: a tenth of a pixel where a metre is 2000 of them. */
 export const PANEL_INTERPOLATION = 5e-5;
+/** The page's reading of them over all travel and steer, m: a fiftieth of a millimetre. */
+export const PANEL_READ = 2e-5;

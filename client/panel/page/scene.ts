@@ -6,7 +6,7 @@
 import type { PanelAxle, PanelCar, PanelCorner, PanelEnd } from "../../../server/lsp/protocol-panel.js";
 import { type Point3, dot, minus, sum, times } from "./geometry.js";
 import { type Arms, AT_REST, type AxleName, type CornerRange, type Pose, type SideName, travelOf } from "./pose.js";
-import { cornerWeights, numberAt, pointAt, type Weights } from "./tables.js";
+import { cornerWeights, numberAt, pointAt, vectorAt, type Weights } from "./tables.js";
 
 export const SIDES: readonly SideName[] = ["left", "right"];
 
@@ -145,7 +145,7 @@ export function roadHeight(axles: readonly PanelAxle[]): number {
     const posed = posedAxle(axle, AT_REST, arms);
     return SIDES.flatMap((side) => {
       const contact = axle[side].wheel?.contact;
-      const z = contact && posed[side].weights.reduce((all, [i, w]) => all + w * (contact[3 * i + 2] ?? 0), 0);
+      const z = contact && vectorAt(contact, posed[side].weights)?.[2];
       return z === undefined ? [] : [z];
     });
   });

@@ -1,43 +1,66 @@
 /**
- * Reads the server's tables between their entries: linear in travel and in steer.
+ * Reads the server's tables between their entries: a cubic through the four entries around a place, in travel and in steer.
  *
- * With 25 entries over 55 mm a circle of 60 mm radius is met to 0.02 mm, a tenth of what a screen shows. A place that the links
- * do not reach (`null`) has no value in between either.
+ * A step h on a circle of radius r is met to h⁴/24r³ by it, where a straight line would be off by h²/8r: half a
+ * millimetre at the rim of a steered wheel. A place that the links do not reach (`null`) has no value in between either; the
+ * stretch beside it is read on a straight line.
  */
 import type { PanelCorner, PanelPoint } from "../../../server/lsp/protocol-panel.js";
 import type { Point3 } from "./geometry.js";
 
 type Table = readonly (number | null)[];
 
-/** Entries of a table and how much each counts; the weights sum up to 1. */
-export type Weights = readonly (readonly [index: number, weight: number])[];
+/** Entries of a table and how much each counts; they sum up to 1. */
+type Entries = readonly (readonly [index: number, weight: number])[];
 
-/** Of a rising axis: the two entries around a value, which is kept inside. */
+export interface Weights {
+  readonly cubic: Entries;
+  /** Of the nearest entries alone. */
+  readonly straight: Entries;
+}
+
+/** Entries that a cubic goes through. */
+const CUBIC = 4;
+
+/** Of a rising axis: the entries around a value, which is kept inside. */
 export function weightsOn(axis: readonly number[], at: number): Weights {
   const last = axis.length - 1;
   const [low, high] = [axis[0], axis[last]];
-  if (low === undefined || high === undefined) return [];
-  if (!(at > low)) return [[0, 1]];
-  if (at >= high) return [[last, 1]];
-  let [from, to] = [0, last];
+  if (low === undefined || high === undefined) return { cubic: [], straight: [] };
+  const inside = Math.min(high, Math.max(low, at));
+  const cell = cellOf(axis, inside);
+  const straight = through(axis, inside, cell, Math.min(2, axis.length));
+  // On an entry nothing else counts, so that one beside it may be out of reach.
+  if (straight.length === 1) return { cubic: straight, straight };
+  const first = Math.max(0, Math.min(cell - 1, axis.length - CUBIC));
+  return { cubic: through(axis, inside, first, Math.min(CUBIC, axis.length)), straight };
+}
+
+/** The entry that the stretch around a value begins with. */
+function cellOf(axis: readonly number[], at: number): number {
+  let [from, to] = [0, axis.length - 1];
   while (to - from > 1) {
     const middle = (from + to) >> 1;
-    if ((axis[middle] ?? high) <= at) from = middle;
+    if ((axis[middle] ?? at) <= at) from = middle;
     else to = middle;
   }
-  const [a, b] = [axis[from] ?? low, axis[to] ?? high];
-  const share = (at - a) / (b - a);
-  return share === 0
-    ? [[from, 1]]
-    : [
-        [from, 1 - share],
-        [to, share],
-      ];
+  return from;
+}
+
+/** Lagrange's polynomial through so many entries: the weight of each is the product of (x − b) / (a − b) over the others. */
+function through(axis: readonly number[], at: number, first: number, count: number): Entries {
+  const places = axis.slice(first, first + count);
+  return places.flatMap((a, i): Entries => {
+    const weight = places.reduce((product, b, j) => (j === i ? product : (product * (at - b)) / (a - b)), 1);
+    return weight === 0 ? [] : [[first + i, weight]];
+  });
 }
 
 /** Of a table whose index is row × (entries on `columns`) + column. */
 function product(rows: Weights, columns: Weights, width: number): Weights {
-  return rows.flatMap(([row, a]) => columns.map(([column, b]) => [row * width + column, a * b] as const));
+  const all = (outer: Entries, inner: Entries): Entries =>
+    outer.flatMap(([row, a]) => inner.map(([column, b]) => [row * width + column, a * b] as const));
+  return { cubic: all(rows.cubic, columns.cubic), straight: all(rows.straight, columns.straight) };
 }
 
 export const cornerWeights = ({ travels, steers }: PanelCorner, travel: number, steer: number): Weights =>
@@ -50,21 +73,29 @@ export const gridWeights = (
   atRight: number,
 ): Weights => product(weightsOn(left, atLeft), weightsOn(right, atRight), right.length);
 
-export function numberAt(table: Table, weights: Weights): number | undefined {
-  if (weights.length === 0) return undefined;
+export function numberAt(table: Table, { cubic, straight }: Weights): number | undefined {
+  return numberBy(table, cubic) ?? numberBy(table, straight);
+}
+
+function numberBy(table: Table, entries: Entries): number | undefined {
+  if (entries.length === 0) return undefined;
   let sum = 0;
-  for (const [index, weight] of weights) {
+  for (const [index, weight] of entries) {
     const entry = table[index];
-    if (entry === null || entry === undefined) return undefined;
+    if (!isNumber(entry)) return undefined;
     sum += weight * entry;
   }
   return sum;
 }
 
-export function vectorAt(table: Table, weights: Weights): Point3 | undefined {
-  if (weights.length === 0) return undefined;
+export function vectorAt(table: Table, { cubic, straight }: Weights): Point3 | undefined {
+  return vectorBy(table, cubic) ?? vectorBy(table, straight);
+}
+
+function vectorBy(table: Table, entries: Entries): Point3 | undefined {
+  if (entries.length === 0) return undefined;
   let [x, y, z] = [0, 0, 0];
-  for (const [index, weight] of weights) {
+  for (const [index, weight] of entries) {
     const [px, py, pz] = [table[3 * index], table[3 * index + 1], table[3 * index + 2]];
     if (!isNumber(px) || !isNumber(py) || !isNumber(pz)) return undefined;
     x += weight * px;
@@ -75,7 +106,7 @@ export function vectorAt(table: Table, weights: Weights): Point3 | undefined {
 }
 
 const isNumber = (value: number | null | undefined): value is number => value !== null && value !== undefined;
-const STILL: Weights = [[0, 1]];
+const STILL: Weights = { cubic: [[0, 1]], straight: [[0, 1]] };
 
 /** A point that does not move has one entry only. */
 export const pointAt = ({ at }: PanelPoint, weights: Weights): Point3 | undefined =>

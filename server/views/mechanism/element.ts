@@ -99,6 +99,9 @@ function linear(figures: ElementFigures | undefined): PanelDeflection | undefine
   return { kind: "linear", heave: by.heave, roll: by.roll, pitch: by.pitch, warp: by.warp };
 }
 
+/** A swept volume is some 1e-5 m³, so that no grain in SI fits every deflection. */
+const DIGITS = 7;
+
 type Moved = CornerMotion | Unreachable | undefined;
 
 function deflectionOf(
@@ -113,7 +116,7 @@ function deflectionOf(
     const motion: AxleMotion = { left: l, right: r };
     const deflection = built.connection?.deflection(motion);
     if (deflection === undefined || "kind" in deflection || !Number.isFinite(deflection.s)) return null;
-    return grained(deflection.s);
+    return Number(deflection.s.toPrecision(DIGITS));
   };
   const straight = ({ samples }: BuiltSide): readonly Moved[] => rowAtRest(samples);
   const [ls, rs] = [straight(left), straight(right)];

@@ -1,4 +1,5 @@
 /** A car or set-up as the panel shows it: its axles sampled over their travel and the rack's, with every element. */
+import { asItStands } from "../../analyses/as-it-stands.js";
 import { bindsReason } from "../../analyses/absent.js";
 import type { AxleMechanism } from "../../elements/mechanism.js";
 import type { CheckedCar } from "../../findings/context.js";
@@ -74,8 +75,10 @@ interface SampledAxle {
 
 function sampledAxle(car: CheckedCar, name: AxleName, placeOf: PlaceOf): readonly [AxleName, SampledAxle][] {
   const model = car.model.axles[name];
-  const mechanism = car.mechanism(name);
-  if (model === undefined || mechanism === undefined) return [];
+  const written = car.mechanism(name);
+  const analysis = car.analysis.axles[name];
+  if (model === undefined || written === undefined) return [];
+  const mechanism = analysis === undefined ? written : asItStands(written, analysis);
   const steers = steersOf(mechanism);
   const side = (of: Side): BuiltSide => {
     const { from, to } = reached(mechanism, of);
