@@ -76,10 +76,10 @@ describe("the page between the entries", () => {
   it.each(sampleNames)("meets eyes, wheel and rim over all travel and steer of %s", (name) => {
     const file = sampleFile(name);
     const car = file.cars[0];
-    for (const axle of answerFor(file).car?.axles ?? []) {
-      for (const side of SIDES)
-        if (isOpen(axle[side])) expect(worstOf(car!, axle.name, side, axle[side])).toBeLessThan(PANEL_READ);
-    }
+    const misses = (answerFor(file).car?.axles ?? []).flatMap((axle) =>
+      SIDES.map((side) => (isOpen(axle[side]) ? worstOf(car!, axle.name, side, axle[side]) : 0)),
+    );
+    expect(Math.max(0, ...misses)).toBeLessThan(PANEL_READ);
   });
 
   it("meets random corners", () => {
