@@ -12,7 +12,7 @@ import type { AxleModel, CarModel } from "../model/car.js";
 import type { AxleName, Side } from "../model/origin.js";
 import { fromSI, toSI } from "../quantities/index.js";
 import type { PanelAxle, PanelRange } from "../views/mechanism/data.js";
-import { panelCar } from "../views/mechanism/mechanism.js";
+import { panelAxleOf } from "../views/mechanism/mechanism.js";
 import { carNamed, placesOf } from "../views/mechanism/of-file.js";
 import type { FileView } from "./workspace.js";
 
@@ -69,7 +69,7 @@ function pathOf(axle: AxleModel, { axle: name, side, point }: EyeMove): string {
 /** The axle of a set-up that says just that; undefined where it could not be built. */
 function axleWith(file: FileView, model: CarModel, { axle }: EyeMove, line: string): PanelAxle | undefined {
   const { car } = file.vary(model.setup ?? model.name, [line]);
-  return car && panelCar(car, placesOf(file)).axles.find(({ name }) => name === axle);
+  return car && panelAxleOf(car, axle, placesOf(file));
 }
 
 /** Across the rocker's axis, through where the eye is. */

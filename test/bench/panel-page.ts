@@ -8,6 +8,7 @@ import { resolve } from "node:path";
 import { compileFunction } from "node:vm";
 import type { Page } from "playwright-core";
 import manifest from "../../package.json" with { type: "json" };
+import { moveEye } from "../../server/snapshot/move-eye.js";
 import { chromiumPath, startChromium } from "../editor/served/chromium.js";
 import { answerFor, openPanelPage, sampleFile, tellPage, themes } from "../support/panel-page.js";
 import { row, spread } from "./statistics.js";
@@ -18,6 +19,7 @@ const SECONDS = 3;
 export async function benchPanel(): Promise<void> {
   console.log("\nmechanism panel");
   benchAnswer();
+  benchDrag();
   benchExtension();
   if (chromiumPath() === undefined) {
     console.log("  frames of the page: not measured, there is no Chromium here (BELLCRANK_CHROMIUM names one)");
@@ -47,6 +49,21 @@ function benchAnswer(): void {
   console.log(row("panel data after a keystroke, median", p50, "ms"));
   console.log(row("panel data after a keystroke, 95th percentile", p95, "ms", { atMost: 50 }));
   console.log(row("panel data, both axles", size / 1024, "KiB"));
+}
+
+/** An eye on its way: another place each time. A page asks as the pointer moves, at most thirty times a second. */
+function benchDrag(): void {
+  const file = sampleFile(SAMPLE);
+  const times: number[] = [];
+  for (let i = 0; i < 60; i++) {
+    const asked = { name: "quill", axle: "front", side: "left", point: "rocker.roll-low" } as const;
+    const start = performance.now();
+    moveEye(file, { ...asked, to: [0.045, 0.175, 0.34 + 2e-4 * i] });
+    times.push(performance.now() - start);
+  }
+  const { p50, p95 } = spread(times.slice(20));
+  console.log(row("dragged eye, leaks and rates with it, median", p50, "ms"));
+  console.log(row("dragged eye, 95th percentile", p95, "ms", { atMost: 33 }));
 }
 
 /** What the page has and this program does not. */

@@ -20,9 +20,15 @@ const TRAVEL_STEPS = 8;
 /** Racks that are looked at, m: the language states no travel of the rack. */
 const RACKS = [-0.024, -0.012, 0, 0.012, 0.024];
 
-export function panelCar(car: CheckedCar, placeOf: PlaceOf): PanelCar {
+/** One axle by itself; where elements join the axles, their ends are points of both. */
+export function panelAxleOf(car: CheckedCar, name: AxleName, placeOf: PlaceOf): PanelAxle | undefined {
+  const names = car.model.elements.length === 0 ? [name] : AXLES;
+  return panelCar(car, placeOf, names).axles.find((axle) => axle.name === name);
+}
+
+export function panelCar(car: CheckedCar, placeOf: PlaceOf, names: readonly AxleName[] = AXLES): PanelCar {
   const { model } = car;
-  const sides = new Map(AXLES.flatMap((name) => sampledAxle(car, name, placeOf)));
+  const sides = new Map(names.flatMap((name) => sampledAxle(car, name, placeOf)));
   const axles: BuiltAxles = Object.fromEntries([...sides].map(([name, { built }]) => [name, built]));
   const length = unitsOfCar(model)("length");
   const showing = { car: model, axles, placeOf };
