@@ -32,7 +32,7 @@ const drawn = (axle: PanelAxle | undefined) =>
       ...axle[side],
       points: axle[side].points.map(({ id, role, at }) => ({ id, role, at })),
     })),
-    elements: axle.elements.map(({ place: _, ...element }) => element),
+    elements: axle.elements.map((element) => ({ ...element, place: undefined })),
   };
 
 describe("a dragged eye", () => {

@@ -12,12 +12,12 @@ import type { CornerMotion } from "../../linkage/corner.js";
 import { rollCentreHeight } from "../../linkage/roll-centre.js";
 import type { AxleName } from "../../model/origin.js";
 import { fromSI, toSI } from "../../quantities/index.js";
-import { curveSheet, type SheetCurve } from "../curve-sheet.js";
 import { isAbsent } from "../figures.js";
 import { type ElementSubject, everyElement } from "../subject.js";
 import { type ShowUnit, unitsOfCar } from "../units-of-car.js";
 import type { PlaceOf } from "./corner-points.js";
 import type { PanelCurve, PanelSeries } from "./data.js";
+import { elementCurves, sentence } from "./element-plots.js";
 
 const AXLES = ["front", "rear"] as const;
 const STEPS = 24;
@@ -153,49 +153,6 @@ function shown(value: number, unit: string): number | null {
   return number === undefined || !Number.isFinite(number) ? null : Number(number.toPrecision(7));
 }
 
-const GROUPS: Readonly<Record<SheetCurve["kind"], string>> = {
-  law: "forces",
-  "motion-ratio": "rates",
-  "at-wheels": "rates",
-};
-
-/** Curves of one kind over one axis in one unit stand in one plot; of a corner element the left side says it for both. */
-function elementCurves(car: CheckedCar, placeOf: PlaceOf): readonly PanelCurve[] {
-  const plots = new Map<string, PanelCurve & { readonly series: PanelSeries[] }>();
-  for (const subject of everyElement(car).filter(({ model }) => model.side !== "right")) {
-    for (const curve of curveSheet(subject)?.curves ?? []) {
-      if (curve.reason !== undefined || curve.points.length < 2) continue;
-      const key = [curve.kind, curve.x.name, curve.x.unit, curve.y.name, curve.y.unit].join(" | ");
-      const plot = plots.get(key) ?? emptyPlot(key, curve);
-      plots.set(key, plot);
-      plot.series.push(seriesOf(subject, curve, plot.series, placeOf));
-    }
-  }
-  return [...plots.values()];
-}
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** Titled by what it shows, and by the mode where its axis is a mode's travel. */
-function emptyPlot(id: string, { kind, x, y }: SheetCurve) {
-  const [, mode] = /(in \w+)$/.exec(x.name) ?? [];
-  const against = kind === "law" ? ` against ${x.name.split(",")[0] ?? x.name}` : mode === undefined ? "" : `, ${mode}`;
-  const [group, title] = [GROUPS[kind], `${sentence(y.name)}${against}`];
-  const follows = /heave/.test(x.name) ? ({ motion: "heave", scale: fromSI(1, x.unit) ?? 1000 } as const) : undefined;
-  return { id, group, title, x, y, follows, series: [] as PanelSeries[], missing: undefined };
-}
-
-function seriesOf(
-  { axle, model }: ElementSubject,
-  { points, title }: SheetCurve,
-  beside: readonly PanelSeries[],
-  placeOf: PlaceOf,
-): PanelSeries {
-  const path = axle === undefined ? model.name : `${axle.name} ${model.name}`;
-  const label = beside.some((one) => one.label === path) ? `${path}, ${title}` : path;
-  return { label, axle: axle?.name, place: placeOf(model.origin), points: points.map(({ x, y }) => [x, y] as const) };
-}
-
 /** What axle elements do in the pure motion that they are not for, from design. */
 function leakCurves(car: CheckedCar, unit: ShowUnit, placeOf: PlaceOf): readonly PanelCurve[] {
   const length = unit("length");
@@ -222,7 +179,7 @@ function leakCurves(car: CheckedCar, unit: ShowUnit, placeOf: PlaceOf): readonly
       y: { name: "deflection", unit: length },
       follows: other === "heave" ? { motion: "heave", scale: fromSI(1, length) ?? 1000 } : undefined,
       series,
-      missing: series.length === 0 ? `No element across an axle is for ${mode} alone.` : undefined,
+      missing: series.length === 0 ? `No telescopic element across an axle is for ${mode} alone.` : undefined,
     };
   });
 }

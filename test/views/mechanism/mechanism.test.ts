@@ -70,4 +70,21 @@ describe("what the panel is sent", () => {
     expect(answerFor(sampleFile("quill/wet.crank"), "wet").car).toBeDefined();
     expect(answerFor(sampleFile("quill/quill.crank", () => "")).car).toBeUndefined();
   });
+
+  it("names the elements that a plot has no curve of, with the reason", () => {
+    const file = sampleFile("dunlin/dunlin.crank");
+    const forces = panelCurves(file.cars[0]!, placesOf(file)).find(
+      ({ title }) => title === "Force against compression",
+    )!;
+    expect(forces.series.length).toBeGreaterThan(0);
+    expect(forces.missing).toBe("Rear flywheel: the force of an inerter follows its acceleration alone.");
+  });
+
+  it("shows a swept volume finer than a cubic centimetre", () => {
+    const [front] = answerFor(sampleFile("systems/hydraulic-link.crank")).car!.axles;
+    const link = front!.elements.find(({ unit }) => unit === "cm\u00b3")!;
+    if (link.deflection?.kind !== "both") throw new Error("it follows both wheels");
+    const parts = link.deflection.values.map((value) => 1e6 * (value ?? 0));
+    expect(parts.filter((part) => Math.abs(part - Math.round(part)) > 1e-3).length).toBeGreaterThan(10);
+  });
 });
