@@ -18,9 +18,10 @@ import type { AxleMechanism } from "../elements/mechanism.js";
 import type { AxleModel, CarModel } from "../model/car.js";
 import { BoundedCache } from "./bounded-cache.js";
 import type { KeptAxles } from "./kept-seats.js";
+import { SharedCache } from "./shared-cache.js";
 
-/** Both axles of twenty set-ups: more than anybody edits at a time, and little enough for the collector. */
-const mostAxles = 40;
+/** Both axles of the last few numbers that were typed; beyond those, what an open car or set-up holds. */
+const recentAxles = 8;
 
 interface Joined {
   readonly joining: CarJoining;
@@ -37,7 +38,7 @@ export class AxleAnalyses {
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
-  readonly #kept = new BoundedCache<string, AxleAnalysis>(mostAxles);
+  readonly #kept = new SharedCache<string, AxleAnalysis>(recentAxles);
   readonly #joined = new BoundedCache<string, Joined>(mostCars);
   readonly #cases = new BoundedCache<string, CarCases>(mostCars);
   readonly #rides = new BoundedCache<string, CarRide>(mostCars);

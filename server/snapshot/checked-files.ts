@@ -28,6 +28,8 @@ interface Kept {
   readonly reads: readonly (readonly [uri: string, text: string | undefined])[];
 }
 
+const NOBODY: ReadonlySet<string> = new Set();
+
 /** The car or set-up whose seats were set: what keeps seats itself has them from further back. */
 const trimmedBefore = (car: CheckedCar): CheckedCar =>
   keepsSeats(car.model) && car.base !== undefined ? trimmedBefore(car.base) : car;
@@ -43,6 +45,8 @@ export class CheckedFiles {
   /** Of set-ups that stand in no file: one rests on what the last one rested on. */
   readonly #variations = new ResolveCache();
   readonly #kept = new Map<string, Kept>();
+  /** The same the other way round: asked for at every change, when a thousand set-ups may be open. */
+  readonly #dependents = new Map<string, Set<string>>();
   readonly #cars = new WeakMap<CarModel, CheckedCar>();
 
   constructor(texts: Texts, analyses: AxleAnalyses, resolveCache = new ResolveCache()) {
@@ -55,18 +59,34 @@ export class CheckedFiles {
     const kept = this.#kept.get(uri);
     if (kept !== undefined && this.#holds(kept)) return kept.view;
     const made = this.#make(uri);
+    this.drop(uri);
     this.#kept.set(uri, made);
+    for (const [other] of [...made.rests, ...made.reads]) this.#addDependent(other, uri);
     return made.view;
   }
 
-  /** Files that a view was made from, as far as one was made: without making it anew. */
-  restsOn(uri: string): readonly string[] {
-    const kept = this.#kept.get(uri);
-    return kept === undefined ? [] : [...kept.rests.map(([other]) => other), ...kept.reads.map(([other]) => other)];
+  /** Files whose views were made from this one, as far as one was made: without making it anew. */
+  dependents(uri: string): ReadonlySet<string> {
+    return this.#dependents.get(uri) ?? NOBODY;
   }
 
   drop(uri: string): void {
+    const kept = this.#kept.get(uri);
+    if (kept === undefined) return;
     this.#kept.delete(uri);
+    for (const [other] of [...kept.rests, ...kept.reads]) this.#removeDependent(other, uri);
+  }
+
+  #addDependent(on: string, uri: string): void {
+    const known = this.#dependents.get(on);
+    if (known === undefined) this.#dependents.set(on, new Set([uri]));
+    else known.add(uri);
+  }
+
+  #removeDependent(on: string, uri: string): void {
+    const known = this.#dependents.get(on);
+    known?.delete(uri);
+    if (known?.size === 0) this.#dependents.delete(on);
   }
 
   #holds({ rests, reads }: Kept): boolean {

@@ -25,7 +25,7 @@ export function createWorkspace(host: Host): Workspace {
     forget: (uri) => texts.forget(uri),
     file: (uri) => files.view(uri),
     open: () => texts.open(),
-    dependents: (uri) => texts.open().filter((other) => other === uri || files.restsOn(other).includes(uri)),
+    dependents: (uri) => [...new Set([uri, ...files.dependents(uri)])].filter((other) => texts.isOpen(other)),
     kinematics(car, axle, heaves, rolls) {
       const model = car.axles[axle];
       return model === undefined ? [] : kinematics(assembleAxle(model, car), heaves, rolls);

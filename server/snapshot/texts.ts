@@ -41,6 +41,10 @@ export class DocumentTexts implements Texts {
     return [...this.#documents.keys()];
   }
 
+  isOpen(uri: string): boolean {
+    return this.#documents.has(uri);
+  }
+
   read(uri: string): Read {
     const open = this.#documents.get(uri);
     if (open !== undefined) return open;
