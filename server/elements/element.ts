@@ -9,6 +9,7 @@
  * Invariant: no state is kept; motions are passed in and results come back fresh.
  */
 import type { AxleMotion } from "../linkage/corner.js";
+import type { Vec3 } from "../maths/vec3.js";
 import type { BarLever } from "./connections/bar-lever.js";
 import type { Deflection, NoDeflection } from "./deflection.js";
 import type { ElementKind, Mode } from "./kinds.js";
@@ -41,6 +42,8 @@ export interface Connection {
         readonly linkArm: number;
         /** Angle of its drop links from where they no longer hold it, rad; undefined where they do not reach. */
         transmission(motion: AxleMotion): number | undefined;
+        /** Where the ends of its cross arm are, car frame, m; undefined where its drop links do not reach. */
+        ends(motion: AxleMotion): { readonly left: Vec3; readonly right: Vec3 } | undefined;
       }
     | undefined;
   /** Distance between the two ends at design, m, where it is drawn. */

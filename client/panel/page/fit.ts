@@ -4,6 +4,7 @@ import type { Point3 } from "./geometry.js";
 import { AT_REST } from "./pose.js";
 import { endPoint, type PosedAxle, type PosedCorner, posedCar, SIDES } from "./scene.js";
 import { pointAt, vectorAt, wayOf } from "./tables.js";
+import { teeShape } from "./tee-shape.js";
 import { wheelCorners } from "./wheel-shape.js";
 
 const AT_ROCKERS: ReadonlySet<string> = new Set(["eye", "pivot", "end"]);
@@ -17,13 +18,20 @@ export function placesToFit(car: PanelCar, axles: readonly PanelAxle[], near: bo
 }
 
 function elementPlaces({ data }: PosedAxle, axles: readonly PosedAxle[]): readonly Point3[] {
-  const ends = data.elements
+  return data.elements
     .flatMap(({ drawn }) => drawn)
-    .flatMap((drawn) => (drawn.kind === "between" ? [drawn.from, drawn.to] : []));
-  return ends.flatMap((end) => {
-    const place = endPoint(end, axles);
-    return place === undefined ? [] : [place];
-  });
+    .flatMap((drawn) => {
+      switch (drawn.kind) {
+        case "between":
+          return [endPoint(drawn.from, axles), endPoint(drawn.to, axles)].filter((place) => place !== undefined);
+        case "tee": {
+          const shape = teeShape(drawn, axles);
+          return shape === undefined ? [] : [shape.foot, ...shape.arm];
+        }
+        case "about":
+          return [];
+      }
+    });
 }
 
 function cornerPlaces({ data, weights }: PosedCorner, near: boolean): readonly Point3[] {

@@ -3,7 +3,7 @@
  *
  * In: axles in a pose and how they are looked at. Out: paths and places in px. No element of the page is touched here.
  */
-import type { PanelDrawn, PanelElement, PanelLine } from "../../../server/lsp/protocol-panel.js";
+import type { PanelDrawn, PanelElement, PanelLine, PanelTee } from "../../../server/lsp/protocol-panel.js";
 import { type Point2, type Point3, rotated, sum, times } from "./geometry.js";
 import { type Glyph, polyline } from "./glyphs.js";
 import { planeAcross } from "./eye-plane.js";
@@ -12,6 +12,7 @@ import type { Projection } from "./projection.js";
 import { endPoint, type PosedAxle, type PosedCorner } from "./scene.js";
 import { glyphOf, twistGlyph } from "./signs.js";
 import { vectorAt, wayOf } from "./tables.js";
+import { teeShape } from "./tee-shape.js";
 import { type WheelShape, wheelShape } from "./wheel-shape.js";
 
 export interface DrawnEye {
@@ -181,7 +182,9 @@ function drawnElements(
     element.drawn.flatMap((drawn) =>
       drawn.kind === "about"
         ? aboutAxis(element, drawn, axles, projection, size)
-        : between(element, drawn, axles, projection, size, apart(drawn)),
+        : drawn.kind === "tee"
+          ? teeBar(element, drawn, axles, projection, size)
+          : between(element, drawn, axles, projection, size, apart(drawn)),
     ),
   );
 }
@@ -219,6 +222,22 @@ function endsKey(drawn: PanelDrawn): string | undefined {
     .map(({ axle, side, point }) => `${axle} ${side} ${point}`)
     .sort()
     .join(" | ");
+}
+
+function teeBar(
+  element: PanelElement,
+  tee: PanelTee,
+  axles: readonly PosedAxle[],
+  { point }: Projection,
+  size: number,
+): readonly DrawnElement[] {
+  const shape = teeShape(tee, axles);
+  if (shape === undefined) return [];
+  const { foot, head, arm, links } = shape;
+  const [a, b] = [point(foot), point(head)];
+  const stem = twistGlyph(a, b, size * 0.45);
+  const line = [stem.line, ...[arm, ...links].map((ends) => polyline(ends.map(point)))].join("");
+  return [{ element, glyph: { line }, middle: b, ends: [a, b], half: size }];
 }
 
 /** A torsion bar along its rocker's axis; its end wears a hand that turns with the rocker, so that the twist is seen end on too. */

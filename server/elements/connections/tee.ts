@@ -93,6 +93,7 @@ function solved(left: Condition, right: Condition, l: number, r: number): readon
 interface Closed {
   readonly left: Condition;
   readonly right: Condition;
+  readonly beta: number;
   readonly gamma: number;
 }
 
@@ -106,7 +107,7 @@ function closed(tee: Tee, left: PointMotion, right: PointMotion): Closed | undef
     beta += step[0];
     gamma += step[1];
     if (!(Math.abs(beta) < Math.PI / 2 && Math.abs(gamma) < Math.PI / 2)) return undefined;
-    if (Math.abs(step[0]) + Math.abs(step[1]) < CLOSE) return { left: l, right: r, gamma };
+    if (Math.abs(step[0]) + Math.abs(step[1]) < CLOSE) return { left: l, right: r, beta, gamma };
   }
   return undefined;
 }
@@ -124,6 +125,11 @@ function transmissionOf({ foot, stem, left, right }: Tee, { left: l, right: r }:
   const [lb, lc] = shares(left, l);
   const [rb, rc] = shares(right, r);
   return Math.asin(Math.min(1, Math.abs(lb * rc - lc * rb) / 2));
+}
+
+/** e(β, γ). */
+function armEnd({ foot, stem }: Tee, { end }: Side, { beta, gamma }: Closed): Vec3 {
+  return add(foot, turned(turned(sub(end, foot), stem, gamma), ACROSS, beta));
 }
 
 type Pair = readonly [number, number];
@@ -222,6 +228,11 @@ function linked(points: TeePoints, left: TeeLink, right: TeeLink, basis: Connect
         const ways = at(motion);
         const found = closed(tee, ways.left, ways.right);
         return found && transmissionOf(tee, found);
+      },
+      ends(motion) {
+        const ways = at(motion);
+        const found = closed(tee, ways.left, ways.right);
+        return found && { left: armEnd(tee, tee.left, found), right: armEnd(tee, tee.right, found) };
       },
       linkArm: (Math.abs(start.left.c) / tee.left.length + Math.abs(start.right.c) / tee.right.length) / 2,
     },

@@ -127,10 +127,22 @@ export interface PanelElement {
   readonly leak: PanelLeak | undefined;
 }
 
-/** Between two points, or about a rocker's axis. */
+/** Between two points, about a rocker's axis, or a T-shaped bar. */
 export type PanelDrawn =
   | { readonly kind: "between"; readonly from: PanelEnd; readonly to: PanelEnd }
-  | { readonly kind: "about"; readonly axle: "front" | "rear"; readonly side: "left" | "right" };
+  | { readonly kind: "about"; readonly axle: "front" | "rear"; readonly side: "left" | "right" }
+  | PanelTee;
+
+/** The stem from its foot on the chassis to the cross arm, whose ends both wheels move. */
+export interface PanelTee {
+  readonly kind: "tee";
+  readonly axle: "front" | "rear";
+  readonly foot: readonly [number, number, number];
+  /** The far ends of its drop links; none where a link is off. */
+  readonly links: { readonly left: PanelEnd | undefined; readonly right: PanelEnd | undefined };
+  /** Of the cross arm: x, y, z for every entry as in a deflection of `both`; once each where nothing moves it. */
+  readonly ends: { readonly left: readonly (number | null)[]; readonly right: readonly (number | null)[] };
+}
 
 export interface PanelEnd {
   readonly axle: "front" | "rear";

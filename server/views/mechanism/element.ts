@@ -11,7 +11,7 @@ import { fromSI } from "../../quantities/index.js";
 import { isAbsent, showShare } from "../figures.js";
 import { unitsOfCar } from "../units-of-car.js";
 import type { DrawnCorner, PlaceOf } from "./corner-points.js";
-import type { PanelDeflection, PanelDrawn, PanelElement, PanelEnd, PanelLeak, PanelLine } from "./data.js";
+import type { PanelDeflection, PanelDrawn, PanelElement, PanelEnd, PanelLeak, PanelLine, PanelTee } from "./data.js";
 import { bodyTable, grained, movedTable, type Samples } from "./sampled-corner.js";
 
 export interface BuiltSide {
@@ -149,6 +149,7 @@ function drawnOf(
     case "bar":
       return barOf(connection, model, built, showing);
     case "tee":
+      return teeOf(connection, model, built, showing);
     case "ratio":
       return [];
   }
@@ -195,6 +196,42 @@ function barOf(
   });
   const [from, to] = ends;
   return from === undefined || to === undefined ? [] : [{ kind: "between", from, to }];
+}
+
+function teeOf(
+  { foot, ends, links }: Extract<ConnectionModel, { kind: "tee" }>,
+  { axle: name }: ElementModel,
+  built: Element | undefined,
+  showing: Showing,
+): readonly PanelDrawn[] {
+  const axle = name === undefined ? undefined : showing.axles[name];
+  if (name === undefined || axle === undefined) return [];
+  const link = (side: Side) => (links[side] === undefined ? undefined : endOf(links[side], showing));
+  const moved = armEnds(built, axle);
+  const [x, y, z] = foot.value;
+  return [
+    {
+      kind: "tee",
+      axle: name,
+      foot: [grained(x), grained(y), grained(z)],
+      links: { left: link("left"), right: link("right") },
+      ends: moved ?? { left: ends.left.value.map(grained), right: ends.right.value.map(grained) },
+    },
+  ];
+}
+
+/** Undefined where its drop links do not hold it. */
+function armEnds(built: Element | undefined, { left, right }: BuiltAxle): PanelTee["ends"] | undefined {
+  const tee = built?.connection?.tee;
+  if (tee === undefined) return undefined;
+  const rights = rowAtRest(right.samples);
+  const places = rowAtRest(left.samples).flatMap((l) =>
+    rights.map((r) =>
+      l === undefined || r === undefined || "kind" in l || "kind" in r ? undefined : tee.ends({ left: l, right: r }),
+    ),
+  );
+  const of = (side: Side) => places.flatMap((one) => one?.[side].map(grained) ?? [null, null, null]);
+  return { left: of("left"), right: of("right") };
 }
 
 /** A chassis point belongs to the side that it lies on, of the element's axle or else the first that there is. */
