@@ -39,6 +39,7 @@ export class AxleAnalyses {
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new SharedCache<string, AxleAnalysis>(recentAxles);
+  readonly #held = new WeakMap<CarModel, Set<AxleAnalysis>>();
   readonly #joined = new BoundedCache<string, Joined>(mostCars);
   readonly #cases = new BoundedCache<string, CarCases>(mostCars);
   readonly #rides = new BoundedCache<string, CarRide>(mostCars);
@@ -49,9 +50,18 @@ export class AxleAnalyses {
     if (mechanism !== undefined) return analyseAxle(mechanism);
     const joined = this.#joinedIn(car)?.loads?.[axle.name];
     const key = this.#keyOf(axle, car);
-    return this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
+    const figures = this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
       analyseAxle({ ...this.mechanism(axle, car), joined }),
     );
+    this.#hold(figures, car);
+    return figures;
+  }
+
+  /** As long as there is the car: what it shows of an axle is a copy with the axle's share of the whole. */
+  #hold(figures: AxleAnalysis, car: CarModel): void {
+    const held = this.#held.get(car);
+    if (held === undefined) this.#held.set(car, new Set([figures]));
+    else held.add(figures);
   }
 
   /** As it is written, for those who look at an axle more closely than its figures do. */
