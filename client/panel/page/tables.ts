@@ -51,7 +51,7 @@ function cellOf(axis: readonly number[], at: number): number {
 function through(axis: readonly number[], at: number, first: number, count: number): Entries {
   const places = axis.slice(first, first + count);
   return places.flatMap((a, i): Entries => {
-    const weight = places.reduce((product, b, j) => (j === i ? product : (product * (at - b)) / (a - b)), 1);
+    const weight = places.reduce((so, b, j) => (j === i ? so : (so * (at - b)) / (a - b)), 1);
     return weight === 0 ? [] : [[first + i, weight]];
   });
 }

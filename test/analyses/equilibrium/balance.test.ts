@@ -25,12 +25,12 @@ const stalling = {
   air: { front: { kind: "table", surface }, rear: { kind: "table", surface }, drag, lag: undefined },
 } as const;
 
-const still = { kind: "slopes", area: 0, byFront: 0, byRear: 0, at: [0, 0] } as const;
+const windless = { kind: "slopes", area: 0, byFront: 0, byRear: 0, at: [0, 0] } as const;
 const draggy = {
   ...written,
   air: {
-    front: still,
-    rear: still,
+    front: windless,
+    rear: windless,
     lag: undefined,
     drag: { law: { kind: "slopes", area: 1.1, byFront: -9, byRear: 14, at: [0.03, 0.05] }, height: 0.46 },
   },
@@ -82,9 +82,9 @@ describe("derivatives", () => {
 
 describe("energy", () => {
   it("without horizontal forces and air the residuals are those of a potential: symmetric where the attitude is level", () => {
-    const still = { ...written, air: undefined, drive: undefined, brakes: undefined };
+    const bare = { ...written, air: undefined, drive: undefined, brakes: undefined };
     const { jacobian } = at(
-      still,
+      bare,
       SOMEWHERE.map((v, i) => (i === 1 || i === 2 ? 0 : v)),
       caseOf({}),
     );
