@@ -1,4 +1,4 @@
-;;; Bellcrank in Emacs 29 or later with its own client, eglot: put this into your init file.  -*- lexical-binding: t -*-
+;;; Bellcrank in Emacs 29 or later with its own client, eglot (28 with the package): put this into your init file.  -*- lexical-binding: t -*-
 ;; `bellcrank' has to be on the path.
 (define-derived-mode bellcrank-mode prog-mode "Bellcrank"
   "Set-ups of race-car suspensions."
