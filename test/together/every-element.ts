@@ -75,7 +75,7 @@ car every "Every kind of element" {
       twists left.rocker against right.rocker
       tie { arm (-330, 190, 450) mm }
     }
-    spring measured for heave {
+    spring by-table for heave {
       rate 10 N/mm
       ratio heave 1.2
     }
