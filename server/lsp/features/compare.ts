@@ -137,9 +137,18 @@ function choicesFor(session: Session, file: FileView, side: ComparedSide | undef
     .everyFile()
     .flatMap((other) => other.cars.map((car) => ({ uri: other.uri, model: car.model })))
     .filter((other) => other.model.name === model.name && nameOf(other.model) !== nameOf(model))
-    .map((other) => ({ uri: other.uri, name: nameOf(other.model), isBase: model.bases.includes(nameOf(other.model)) }));
+    .map((other) => ({
+      uri: other.uri,
+      name: nameOf(other.model),
+      isBase: file.uses.includes(other.uri) && model.bases.includes(nameOf(other.model)),
+    }));
   // Nearest base first, then by name.
-  const rank = ({ name }: { readonly name: string }): number => model.bases.indexOf(name) + 1 || model.bases.length + 1;
+  const last = model.bases.length + 1;
+  // Bases first, then its neighbours: a workspace may hold several cars of one name.
+  const rank = ({ name, isBase, uri }: CompareChoices["setups"][number]): number =>
+    isBase ? model.bases.indexOf(name) + 1 : folderOf(uri) === folderOf(file.uri) ? last : last + 1;
   setups.sort((a, b) => rank(a) - rank(b) || a.name.localeCompare(b.name));
   return { name: nameOf(model), setups, revisions };
 }
+
+const folderOf = (uri: string): string => uri.slice(0, uri.lastIndexOf("/"));

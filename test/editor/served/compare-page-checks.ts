@@ -31,6 +31,8 @@ async function commandWithChoice(page: Page, title: string, choice: string): Pro
   await page.keyboard.press("F1");
   await input.fill(`>${title}`);
   await row(title).click();
+  await page.locator(".quick-input-list .monaco-list-row", { hasNotText: title }).first().waitFor();
+  await input.fill(choice);
   await row(choice).click();
 }
 

@@ -58,7 +58,6 @@ export const startPageChecks: readonly PageCheck[] = [
       await openWalkthrough(page);
       const step = page.locator(".getting-started-step", { hasText: "Open the sample car" });
       await step.waitFor();
-      await page.locator(".markdown-section, .getting-started-media").first().waitFor();
       await editor.picture("walkthrough");
       await step.getByRole("button", { name: "Open Example" }).click();
       await page.locator(".tab.active", { hasText: "quill.crank" }).waitFor();

@@ -24,11 +24,19 @@ async function fillQuickInput(page: Page, key: string, text: string): Promise<vo
   }
 }
 
-/** Runs a command by its title in the palette. */
+/** Runs a command by its title in the palette; where something else took the focus, the palette goes away and is asked anew. */
 export async function runCommand(page: Page, title: string): Promise<void> {
-  await fillQuickInput(page, "F1", `>${title}`);
   const row = page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first();
-  await row.click();
+  for (let tried = 1; ; tried++) {
+    await fillQuickInput(page, "F1", `>${title}`);
+    try {
+      await row.click({ timeout: KEY_WAIT_MS });
+      break;
+    } catch (error) {
+      if (tried === KEY_TRIES) throw error;
+      await page.keyboard.press("Escape");
+    }
+  }
   await quickInput(page).waitFor({ state: "hidden" });
 }
 
