@@ -85,7 +85,7 @@ const themeOf = async (body: Locator): Promise<string> => (await body.getAttribu
 /** Tall enough for all that the panel shows; text and panel without what is around them. */
 async function pictureForReadme(page: Page): Promise<void> {
   const usual = page.viewportSize();
-  await page.setViewportSize({ width: 1240, height: 1080 });
+  await page.setViewportSize({ width: 1500, height: 1190 });
   const editors = await page.locator(".part.editor").boundingBox();
   assert.ok(editors);
   await page.screenshot({ path: "dist/screenshots/panel-for-readme.png", clip: editors });
