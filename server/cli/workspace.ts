@@ -10,6 +10,9 @@ import { UsageError } from "./usage-error.js";
 
 export interface Opened {
   readonly workspace: Workspace;
+  /** In order. */
+  readonly uris: readonly string[];
+  /** All of them, read and resolved when they are first asked for. */
   readonly files: readonly FileView[];
 }
 
@@ -24,7 +27,15 @@ export function openPaths(paths: readonly string[]): Opened {
   );
   if (uris.size === 0) throw new UsageError(`no .crank file below ${paths.join(", ")}`);
   for (const uri of uris) readable(disk, uri);
-  return { workspace, files: [...uris].sort().map((uri) => workspace.file(uri)) };
+  const inOrder = [...uris].sort();
+  let files: readonly FileView[] | undefined;
+  return {
+    workspace,
+    uris: inOrder,
+    get files() {
+      return (files ??= inOrder.map((uri) => workspace.file(uri)));
+    },
+  };
 }
 
 /** The one file that a command answers about. */
