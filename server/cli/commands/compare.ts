@@ -1,5 +1,4 @@
 /** `bellcrank compare`: what differs between two set-ups or versions, and what that does to the car. */
-import { writeFileSync } from "node:fs";
 import { type Command, Option } from "commander";
 import { reviewHtml } from "../../views/comparison/html.js";
 import { reviewMarkdown } from "../../views/comparison/markdown.js";
@@ -13,6 +12,7 @@ import { exitCodes } from "../exit-codes.js";
 import { compareGithub } from "../output/compare-github.js";
 import { compareJson } from "../output/compare-json.js";
 import { compareText } from "../output/compare-text.js";
+import { writeText } from "../text-file.js";
 import { UsageError } from "../usage-error.js";
 
 interface Asked extends CompareOptions {
@@ -55,7 +55,7 @@ export function compareCommand(root: Command, ends: Ends): void {
       const found = inWords(() => compared(operands, asked));
       const text = outputs[asked.format](found, asked);
       if (asked.output === undefined) process.stdout.write(text);
-      else writeTo(asked.output, text);
+      else writeText(asked.output, text);
       for (const trouble of found.troubles) process.stderr.write(`bellcrank: ${trouble}\n`);
       ends(codeOf(found, asked));
     });
@@ -83,12 +83,4 @@ function compared(operands: readonly string[], asked: Asked): Compared {
 function codeOf({ review, troubles }: Compared, { detailedExitCode }: Asked): number {
   if (troubles.length > 0) return exitCodes.unusable;
   return detailedExitCode === true && review.differs ? exitCodes.differs : exitCodes.fine;
-}
-
-function writeTo(path: string, text: string): void {
-  try {
-    writeFileSync(path, text);
-  } catch {
-    throw new UsageError(`${path} cannot be written`);
-  }
 }

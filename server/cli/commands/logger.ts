@@ -1,5 +1,4 @@
 /** `bellcrank logger`: from a logged channel to wheel travel, heave and roll, and a measured pair held against the linkage. */
-import { readFileSync } from "node:fs";
 import { type Command, Option } from "commander";
 import type { CheckedCar } from "../../findings/context.js";
 import { checkPairs, pairsPage } from "../../views/logger/check-pairs.js";
@@ -11,6 +10,7 @@ import type { Ends } from "../ends.js";
 import { gridOf } from "../grid.js";
 import { loggerCsv, loggerJson, pairsCsv, pairsJson } from "../output/logger.js";
 import { pageText } from "../output/rates-text.js";
+import { readText } from "../text-file.js";
 import { UsageError } from "../usage-error.js";
 
 const MOST_POINTS = 10_001;
@@ -78,15 +78,7 @@ function loggerAsked(car: CheckedCar, asked: Asked): LoggerAsked {
 
 function pairsAsked(car: CheckedCar, { check }: Asked, wanted: LoggerAsked) {
   if (check === undefined) return undefined;
-  const found = checkPairs(car, wanted, textOf(check));
+  const found = checkPairs(car, wanted, readText(check));
   if ("why" in found) throw new UsageError(`${check}: ${found.why}`);
   return found.pairs;
-}
-
-function textOf(path: string): string {
-  try {
-    return readFileSync(path, "utf8");
-  } catch {
-    throw new UsageError(`${path}: there is no such file`);
-  }
 }

@@ -1,5 +1,4 @@
 /** `bellcrank sheet`: what the mechanics fit, set and measure for one car or set-up. */
-import { writeFileSync } from "node:fs";
 import { type Command, Option } from "commander";
 import { sheetHtml } from "../../views/sheet/html.js";
 import { sheetMarkdown } from "../../views/sheet/markdown.js";
@@ -11,7 +10,7 @@ import { sheetJson } from "../output/sheet-json.js";
 import { keptSheet, sheetSince } from "../sheet/last-sheet.js";
 import { originOf } from "../sheet/origin.js";
 import { printPdf } from "../sheet/printed.js";
-import { UsageError } from "../usage-error.js";
+import { writeText } from "../text-file.js";
 import { carOf, openFile } from "../workspace.js";
 
 interface Asked {
@@ -58,7 +57,7 @@ export function sheetCommand(root: Command, ends: Ends): void {
         markdown: () => sheetMarkdown(sheet, origin),
         json: () => sheetJson(sheet, origin),
       } as const;
-      if (asked.output !== undefined) writeTo(asked.output, outputs[asked.format]());
+      if (asked.output !== undefined) writeText(asked.output, outputs[asked.format]());
       else if (asked.pdf === undefined) process.stdout.write(outputs[asked.format]());
       noteErrors(file, ends);
     });
@@ -73,12 +72,4 @@ Examples:
 function lastOf({ since, last, setup }: Asked): ReturnType<typeof keptSheet> | undefined {
   if (last !== undefined) return keptSheet(last);
   return since === undefined ? undefined : sheetSince(since, setup);
-}
-
-function writeTo(path: string, text: string): void {
-  try {
-    writeFileSync(path, text);
-  } catch {
-    throw new UsageError(`${path} cannot be written`);
-  }
 }

@@ -1,13 +1,12 @@
 /** Two operands, or one against what it derives from. */
-import { readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
-import { isUtf8 } from "node:buffer";
 import { Repository } from "../../host/git.js";
 import type { CheckedCar } from "../../findings/context.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { compare } from "../../views/comparison/compare.js";
 import { isOneCar, nameOf } from "../../views/comparison/pairs.js";
 import { type Review, review, reviewOfTwo, withBase } from "../../views/comparison/review.js";
+import { readText } from "../text-file.js";
 import { UsageError } from "../usage-error.js";
 import { shown } from "../workspace.js";
 import type { CompareOptions, Compared } from "./compared.js";
@@ -131,15 +130,9 @@ function addressesIn(repository: Repository, path: string): readonly string[] {
 
 /** The text of one file in the place of another, so that what it uses is found beside that. */
 function standInSide(operand: Operand, name: string, label: string | undefined): Side {
-  let bytes: Buffer;
-  try {
-    bytes = readFileSync(operand.path);
-  } catch {
-    throw new UsageError(`${operand.typed}: there is no such file`);
-  }
-  if (!isUtf8(bytes)) throw new UsageError(`${operand.typed} is not UTF-8 text`);
+  const text = readText(operand.path, operand.typed);
   const path = resolve(name);
-  const world = standIn(label ?? operand.typed, bytes.toString("utf8"), path);
+  const world = standIn(label ?? operand.typed, text, path);
   const file = world.file(addressOf(path));
   if (file === undefined) throw new UsageError(`${name}: cannot be read`);
   return { operand, world, file, label: label ?? operand.typed };

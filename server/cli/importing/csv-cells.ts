@@ -1,8 +1,7 @@
 /** A CSV file as cells with their lines: separators, quotes, byte-order marks and line ends are the library's to know. */
-import { readFileSync } from "node:fs";
-import { isUtf8 } from "node:buffer";
 import { CsvError, type InfoRecord, parse } from "csv-parse/sync";
 import type { Cells } from "../../views/bench/table.js";
+import { readText } from "../text-file.js";
 import { UsageError } from "../usage-error.js";
 
 export interface CsvFile {
@@ -11,12 +10,10 @@ export interface CsvFile {
 }
 
 const names: Readonly<Record<string, string>> = { comma: ",", semicolon: ";", tab: "\t" };
-/** A bench that samples for minutes fills some megabytes; a larger file is something else. */
-const mostBytes = 64 * 1024 * 1024;
 
 /** @param separator as on the command line; found out where it is not said */
 export function csvCells(path: string, separator: string | undefined): CsvFile {
-  const text = textOf(path);
+  const text = readText(path);
   const sign = separator === undefined ? separatorIn(text) : (names[separator] ?? separator);
   if (sign.length !== 1)
     throw new UsageError(`--separator "${separator ?? ""}": comma, semicolon, tab, or one character`);
@@ -40,20 +37,6 @@ export function csvCells(path: string, separator: string | undefined): CsvFile {
     if (error instanceof CsvError) throw new UsageError(`${path}: ${error.message}`);
     throw error;
   }
-}
-
-function textOf(path: string): string {
-  let bytes: Buffer;
-  try {
-    bytes = readFileSync(path);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    const why = code === "ENOENT" ? "there is no such file" : code === "EISDIR" ? "is a folder" : "cannot be read";
-    throw new UsageError(`${path}: ${why}`);
-  }
-  if (bytes.length > mostBytes) throw new UsageError(`${path}: is larger than 64 MB`);
-  if (!isUtf8(bytes)) throw new UsageError(`${path}: is not UTF-8 text`);
-  return bytes.toString("utf8");
 }
 
 /** The first line that is no comment decides; a number never holds a tab or semicolon. */

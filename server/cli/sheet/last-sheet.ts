@@ -1,9 +1,9 @@
 /** What a sheet is held against: another set-up or revision, or the JSON of a sheet that was kept. */
-import { readFileSync } from "node:fs";
 import { lastSheetOf } from "../../views/sheet/sheet.js";
 import type { SheetItem } from "../../views/sheet/item.js";
 import { inWords } from "../comparing/in-words.js";
 import { operandCar } from "../comparing/two.js";
+import { readText } from "../text-file.js";
 import { UsageError } from "../usage-error.js";
 
 type LastSheet = ReturnType<typeof lastSheetOf>;
@@ -24,12 +24,7 @@ export function keptSheet(path: string): LastSheet {
 }
 
 function contentOf(path: string): unknown {
-  let text: string;
-  try {
-    text = readFileSync(path, "utf8");
-  } catch {
-    throw new UsageError(`${path}: there is no such file`);
-  }
+  const text = readText(path);
   try {
     return JSON.parse(text);
   } catch {

@@ -3,6 +3,7 @@
  * colours of its theme, and leads to the lines that carry a place.
  */
 import { cautions } from "../cautions.js";
+import { htmlText } from "../html-text.js";
 import { type AxlePicture, pictureSvg } from "./pictures.js";
 import type { PageSection, Place } from "./page.js";
 import { comparisonPage } from "./page.js";
@@ -14,7 +15,7 @@ export function reviewHtml(review: Review): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${text(review.headline)}</title>
+<title>${htmlText(review.headline)}</title>
 <style>${pageStyle}${reviewStyle}</style>
 </head>
 <body>
@@ -28,20 +29,20 @@ ${reviewBody(review)}
 export function reviewBody(review: Review): string {
   const told = review.cars.filter(({ status }) => status !== "same");
   return [
-    `<main><h1>${text(review.headline)}</h1>`,
-    `<p class="sides"><span>Was: ${text(review.old)}</span> <span>Is: ${text(review.now)}</span></p>`,
+    `<main><h1>${htmlText(review.headline)}</h1>`,
+    `<p class="sides"><span>Was: ${htmlText(review.old)}</span> <span>Is: ${htmlText(review.now)}</span></p>`,
     ...told.map((car) => carArticle(car, told.length > 1)),
-    `<p class="cautions">${text(cautions)}</p></main>`,
+    `<p class="cautions">${htmlText(cautions)}</p></main>`,
   ].join("\n");
 }
 
 function carArticle(car: ReviewedCar, isOneOfMany: boolean): string {
   const head = isOneOfMany
-    ? [`<h2>${text(car.name)}</h2>`, `<p>${text(carWords(car))} <small>${text(car.path)}</small></p>`]
+    ? [`<h2>${htmlText(car.name)}</h2>`, `<p>${htmlText(carWords(car))} <small>${htmlText(car.path)}</small></p>`]
     : [];
   if (car.comparison === undefined || car.follows !== undefined) {
     const words = followerWords(car);
-    const follows = words === undefined ? "" : `<p>${text(words)}</p>`;
+    const follows = words === undefined ? "" : `<p>${htmlText(words)}</p>`;
     return `<article>${head.join("\n")}${follows}</article>`;
   }
   const page = comparisonPage(car.comparison);
@@ -50,7 +51,7 @@ function carArticle(car: ReviewedCar, isOneOfMany: boolean): string {
     "<article>",
     ...head,
     `<div class="columns">${column(page.sections, "said", pictures)}${column(page.sections, "does", [])}</div>`,
-    ...page.remarks.map((remark) => `<p>${text(remark)}</p>`),
+    ...page.remarks.map((remark) => `<p>${htmlText(remark)}</p>`),
     "</article>",
   ].join("\n");
 }
@@ -64,7 +65,7 @@ function figureHtml(picture: AxlePicture): readonly string[] {
     ...(before === undefined ? [] : ["dashed: as it was"]),
     ...(marked.length === 0 ? [] : ["filled number: something of it differs"]),
   ];
-  return [`<figure>${svg}<figcaption>${text(words.join("; "))}</figcaption></figure>`];
+  return [`<figure>${svg}<figcaption>${htmlText(words.join("; "))}</figcaption></figure>`];
 }
 
 /** What is said beside what it does, where there is room for both. */
@@ -75,19 +76,19 @@ function column(sections: readonly PageSection[], part: PageSection["part"], pic
 
 function sectionHtml(section: PageSection): string {
   const { title, rows, isDetail } = section;
-  if (isDetail) return `<details><summary>${text(title)} (${rows.length})</summary>${tableHtml(section)}</details>`;
-  return `<section><h3>${text(title)}</h3>${tableHtml(section)}</section>`;
+  if (isDetail) return `<details><summary>${htmlText(title)} (${rows.length})</summary>${tableHtml(section)}</details>`;
+  return `<section><h3>${htmlText(title)}</h3>${tableHtml(section)}</section>`;
 }
 
 function tableHtml({ title, columns, rows, places }: PageSection): string {
-  const head = columns.map(({ head: name }) => `<th scope="col">${text(name)}</th>`).join("");
+  const head = columns.map(({ head: name }) => `<th scope="col">${htmlText(name)}</th>`).join("");
   const body = rows.map((row, i) => {
     const cells = row.map((cell, at) =>
       cellHtml(cell, columns[at]?.head ?? "", at === row.length - 1 ? places[i] : undefined),
     );
     return `<tr${row[0] === "" ? "" : ' class="first"'}>${cells.join("")}</tr>`;
   });
-  return `<table aria-label="${text(title)}"><thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table>`;
+  return `<table aria-label="${htmlText(title)}"><thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table>`;
 }
 
 /** Values keep to one line, notes and tables do not. */
@@ -97,27 +98,17 @@ const SHORT = 18;
 function cellHtml(cell: string, head: string, place: Place | undefined): string {
   const isSide = head === "was" || head === "is";
   const kind = isSide ? ` class="${head}${cell.length > SHORT ? " long" : ""}"` : "";
-  if (place === undefined) return `<td${kind}>${head === "difference" ? inPieces(cell) : text(cell)}</td>`;
-  const data = `data-uri="${text(place.uri)}" data-line="${place.line}" data-side="${place.side}"`;
-  return `<td${kind}><a class="place" role="link" tabindex="0" ${data}>${text(cell)}</a></td>`;
+  if (place === undefined) return `<td${kind}>${head === "difference" ? inPieces(cell) : htmlText(cell)}</td>`;
+  const data = `data-uri="${htmlText(place.uri)}" data-line="${place.line}" data-side="${place.side}"`;
+  return `<td${kind}><a class="place" role="link" tabindex="0" ${data}>${htmlText(cell)}</a></td>`;
 }
 
 /** A figure stays with its unit; lines break between figures. */
 const inPieces = (cell: string): string =>
   cell
     .split(", ")
-    .map((piece) => (piece.length > SHORT ? text(piece) : text(piece).replaceAll(" ", "&nbsp;")))
+    .map((piece) => (piece.length > SHORT ? htmlText(piece) : htmlText(piece).replaceAll(" ", "&nbsp;")))
     .join(", ");
-
-const entities: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-const text = (words: string): string => words.replaceAll(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 
 /** Of the page by itself: ink on paper. */
 const pageStyle = `

@@ -81,20 +81,30 @@ function wheelCurves(car: CheckedCar, unit: ShowUnit): readonly PanelCurve[] {
           value === undefined || relative === undefined ? null : shown(value - relative, y),
         ] as const;
       });
-      return points.some(([, value]) => value !== null) ? [{ label: name, axle: name, place: undefined, points }] : [];
+      return seriesOf(name, points);
     });
-    return {
-      id,
-      group: "wheels",
-      title,
-      x: { name: "heave", unit: x },
-      y: { name: title.toLowerCase(), unit: y },
-      follows: { motion: "heave", scale: fromSI(1, x) ?? 1000 },
-      series,
-      missing: series.length === 0 ? "Neither axle has the geometry for it." : undefined,
-    };
+    return overHeave({ id, group: "wheels", title }, [x, y], series, "Neither axle has the geometry for it.");
   });
 }
+
+/** None where not one of its points has a value. */
+const seriesOf = (axle: (typeof AXLES)[number], points: Points): readonly PanelSeries[] =>
+  points.some(([, value]) => value !== null) ? [{ label: axle, axle, place: undefined, points }] : [];
+
+/** @param why there is nothing to draw, where there is not */
+const overHeave = (
+  named: Pick<PanelCurve, "id" | "group" | "title">,
+  [x, y]: readonly [x: string, y: string],
+  series: readonly PanelSeries[],
+  why: string,
+): PanelCurve => ({
+  ...named,
+  x: { name: "heave", unit: x },
+  y: { name: named.title.toLowerCase(), unit: y },
+  follows: { motion: "heave", scale: fromSI(1, x) ?? 1000 },
+  series,
+  missing: series.length === 0 ? why : undefined,
+});
 
 function valueAt({ corners }: AxleMechanism, travel: number, of: OfWheel["of"]): number | undefined {
   const motion = corners.left.motion(travel);
@@ -132,18 +142,10 @@ function rateCurves(car: CheckedCar, unit: ShowUnit): readonly PanelCurve[] {
         const value = of(one);
         return [shown(one.travel, x) ?? 0, value === undefined ? null : shown(value, y)] as const;
       });
-      return points.some(([, value]) => value !== null) ? [{ label: name, axle: name, place: undefined, points }] : [];
+      return seriesOf(name, points);
     });
-    return {
-      id,
-      group: "rates",
-      title,
-      x: { name: "heave", unit: x },
-      y: { name: title.toLowerCase(), unit: y },
-      follows: { motion: "heave", scale: fromSI(1, x) ?? 1000 },
-      series,
-      missing: series.length === 0 ? "The static load of neither axle is known, and the rates rest on it." : undefined,
-    };
+    const why = "The static load of neither axle is known, and the rates rest on it.";
+    return overHeave({ id, group: "rates", title }, [x, y], series, why);
   });
 }
 

@@ -3,6 +3,7 @@
  * black and white: what changed is told by a mark and by weight, never by colour alone.
  */
 import { cautions } from "../cautions.js";
+import { htmlText } from "../html-text.js";
 import {
   type PatchLine,
   isChanged,
@@ -33,7 +34,7 @@ export function sheetHtml(sheet: SetupSheet, origin: SheetOrigin, picture: AxleP
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${text(`${nameOf(sheet)}, setup sheet`)}</title>
+<title>${htmlText(`${nameOf(sheet)}, setup sheet`)}</title>
 <style>${sheetStyle}</style>
 </head>
 <body>
@@ -60,11 +61,11 @@ export const nameOf = ({ setup, car }: SetupSheet): string => setup ?? car;
 
 function header(sheet: SetupSheet, { file, commit, time }: SheetOrigin): string {
   const from = sheet.from.length === 0 ? "" : `from ${sheet.from.join(" from ")}`;
-  const against = sheet.last === undefined ? "" : `<li>▲ differs from ${text(sheet.last.name)}</li>`;
+  const against = sheet.last === undefined ? "" : `<li>▲ differs from ${htmlText(sheet.last.name)}</li>`;
   const lines = [file, ...(commit === undefined ? [] : [`commit ${commit}`]), `printed ${time}`];
   return `<header>
-<div><h1>${text(nameOf(sheet))}</h1><p>${text([sheet.title, from].filter((part) => part !== "").join(", "))}</p></div>
-<ul>${lines.map((line) => `<li>${text(line)}</li>`).join("")}${against}</ul>
+<div><h1>${htmlText(nameOf(sheet))}</h1><p>${htmlText([sheet.title, from].filter((part) => part !== "").join(", "))}</p></div>
+<ul>${lines.map((line) => `<li>${htmlText(line)}</li>`).join("")}${against}</ul>
 <dl>${["Event and session", "Driver", "Set by", "Checked by"].map((field) => `<dt>${field}</dt><dd></dd>`).join("")}</dl>
 </header>`;
 }
@@ -78,17 +79,19 @@ function warning({ errors, warnings }: SetupSheet): string {
 }
 
 function notes({ notes: lines }: SetupSheet): string {
-  return lines.length === 0 ? "" : `<div class="notes">${lines.map((line) => `<p>${text(line)}</p>`).join("")}</div>`;
+  return lines.length === 0
+    ? ""
+    : `<div class="notes">${lines.map((line) => `<p>${htmlText(line)}</p>`).join("")}</div>`;
 }
 
-const head = (words: string): string => `<th scope="col">${text(words)}</th>`;
+const head = (words: string): string => `<th scope="col">${htmlText(words)}</th>`;
 
 function patchSection(patch: readonly PatchLine[]): string {
   if (patch.length === 0) return "";
   const heads = ["", ...WHEELS.map((wheel) => wheel.join(" "))].map(head).join("");
   const rows = patch.map(
     ({ name, wheels, isMeasured }) =>
-      `<tr><th scope="row">${text(name)}</th>${wheels.map((item) => patchCell(item, isMeasured)).join("")}</tr>`,
+      `<tr><th scope="row">${htmlText(name)}</th>${wheels.map((item) => patchCell(item, isMeasured)).join("")}</tr>`,
   );
   return `<section class="patch"><h2>On the flat patch</h2>
 <table><thead><tr>${heads}</tr></thead><tbody>${rows.join("\n")}</tbody></table></section>`;
@@ -97,13 +100,13 @@ function patchSection(patch: readonly PatchLine[]): string {
 /** The wanted value, how to get there, and room for what was measured. */
 function patchCell(item: SheetItem | undefined, isMeasured: boolean): string {
   if (item === undefined) return "<td>-</td>";
-  const how = item.how === undefined ? "" : `<small>${text(item.how)}</small>`;
+  const how = item.how === undefined ? "" : `<small>${htmlText(item.how)}</small>`;
   return `<td><span class="wanted">${valueHtml(item)}</span>${isMeasured ? '<span class="measured"></span>' : ""}${how}</td>`;
 }
 
 function valueHtml(item: SheetItem): string {
-  const value = `<b${isChanged(item) ? ' class="changed"' : ""}>${text(item.value)}</b>`;
-  return item.was === undefined ? value : `${value} <s>${text(item.was)}</s>`;
+  const value = `<b${isChanged(item) ? ' class="changed"' : ""}>${htmlText(item.value)}</b>`;
+  return item.was === undefined ? value : `${value} <s>${htmlText(item.was)}</s>`;
 }
 
 function axleSection({ name, settings, elements }: SheetAxle, picture: string | undefined): string {
@@ -115,8 +118,8 @@ ${settingTable(settings)}${elementTable(elements)}</section>`;
 function settingTable(items: readonly SheetItem[]): string {
   if (items.length === 0) return "";
   const rows = items.map((item) => {
-    const how = item.how === undefined ? "" : ` <small>${text(item.how)}</small>`;
-    return `<tr><td class="box"></td><th scope="row">${text(item.name)}</th><td>${valueHtml(item)}${how}</td></tr>`;
+    const how = item.how === undefined ? "" : ` <small>${htmlText(item.how)}</small>`;
+    return `<tr><td class="box"></td><th scope="row">${htmlText(item.name)}</th><td>${valueHtml(item)}${how}</td></tr>`;
   });
   return `<table class="settings"><tbody>${rows.join("\n")}</tbody></table>`;
 }
@@ -128,10 +131,12 @@ function elementTable(elements: readonly SheetElement[]): string {
 }
 
 function elementRow({ path, kind, part, settings, notes: lines }: SheetElement): string {
-  const said = settings.map((item) => `<span class="setting">${text(item.name)} ${valueHtml(item)}</span>`).join(" ");
-  const note = lines.length === 0 ? "" : `<small>${text(lines.join(" "))}</small>`;
+  const said = settings
+    .map((item) => `<span class="setting">${htmlText(item.name)} ${valueHtml(item)}</span>`)
+    .join(" ");
+  const note = lines.length === 0 ? "" : `<small>${htmlText(lines.join(" "))}</small>`;
   return (
-    `<tr><td class="box"></td><th scope="row">${text(path)} <small>${text(kind)}</small></th>` +
+    `<tr><td class="box"></td><th scope="row">${htmlText(path)} <small>${htmlText(kind)}</small></th>` +
     `<td>${part === undefined ? "" : valueHtml(part)}</td><td>${said}${note}</td></tr>`
   );
 }
@@ -146,9 +151,9 @@ function goneSection({ last }: SetupSheet): string {
   if (last === undefined || last.gone.length === 0) return "";
   const rows = last.gone.map(
     ({ key, name, value }) =>
-      `<tr><td class="box"></td><th scope="row">${text(key)}</th><td>${text(name)} <s>${text(value)}</s></td></tr>`,
+      `<tr><td class="box"></td><th scope="row">${htmlText(key)}</th><td>${htmlText(name)} <s>${htmlText(value)}</s></td></tr>`,
   );
-  return `<section class="axle"><h2>No longer, against ${text(last.name)}</h2>
+  return `<section class="axle"><h2>No longer, against ${htmlText(last.name)}</h2>
 <table class="settings"><tbody>${rows.join("\n")}</tbody></table></section>`;
 }
 
@@ -156,9 +161,9 @@ function measuredTable(section: SetupSheet["measured"]): string {
   if (section === undefined || section.rows.length === 0) return "";
   const rows = section.rows.map(
     (cells) =>
-      `<tr${cells.at(-1) === "beyond" ? ' class="missed"' : ""}>${cells.map((cell) => `<td>${text(cell)}</td>`).join("")}</tr>`,
+      `<tr${cells.at(-1) === "beyond" ? ' class="missed"' : ""}>${cells.map((cell) => `<td>${htmlText(cell)}</td>`).join("")}</tr>`,
   );
-  return `<section class="expectations"><h2>${text(section.title)}</h2>
+  return `<section class="expectations"><h2>${htmlText(section.title)}</h2>
 <table class="measures"><thead><tr>${section.columns.map((column) => head(column.head)).join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table></section>`;
 }
 
@@ -167,22 +172,10 @@ const SIGNS = { met: "✓", missed: "✗", "not-judged": "–" } as const;
 function expectationSection({ expectations }: SetupSheet): string {
   if (expectations.length === 0) return "";
   const rows = expectations.map(
-    ({ verdict, message }) => `<tr class="${verdict}"><td>${SIGNS[verdict]}</td><td>${text(message)}</td></tr>`,
+    ({ verdict, message }) => `<tr class="${verdict}"><td>${SIGNS[verdict]}</td><td>${htmlText(message)}</td></tr>`,
   );
   return `<section class="expectations"><h2>What the car is expected to do</h2>
 <table><tbody>${rows.join("\n")}</tbody></table></section>`;
 }
 
 const footer = `<footer><p>${cautions}</p></footer>`;
-
-const entities: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-function text(words: string): string {
-  return words.replaceAll(/[&<>"']/g, (sign) => entities[sign] ?? sign);
-}
