@@ -99,6 +99,24 @@ describe("bellcrank sheet", () => {
     expect(err).toContain("see bellcrank check");
   });
 
+  it("says which figures are not there, and why", () => {
+    const car = readFileSync("samples/quill/quill.crank", "utf8").replace(/^ {2}mass 540 kg.*$/m, "");
+    shop.write("quill/weightless.crank", car);
+    const { missing, items } = sheetOf("quill/weightless.crank");
+    expect(missing).toEqual([
+      "No corner weights: the car has no mass, so the load at rest is not known.",
+      "No seats at the front: the car has no mass, so the load at rest is not known.",
+      "No seats at the rear: the car has no mass, so the load at rest is not known.",
+    ]);
+    expect(items.some(({ key }: Item) => key.startsWith("corner-weight"))).toBe(false);
+    for (const format of ["html", "markdown"]) {
+      const { out } = shop.run("sheet", "quill/weightless.crank", "--format", format);
+      expect(out).toContain("No corner weights: the car has no mass, so");
+      expect(out).toContain("The file has 1 error");
+    }
+    expect(sheetOf(WET).missing).toEqual([]);
+  });
+
   it("escapes what a car may be called", () => {
     shop.write("odd.crank", 'car odd "A <b>bold</b> & \\"quoted\\" car" {\n  mass 500 kg\n}\n');
     const { out } = shop.run("sheet", "odd.crank");

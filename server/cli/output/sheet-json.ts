@@ -16,6 +16,7 @@ export function sheetJson(sheet: SetupSheet, { file, commit, time }: SheetOrigin
     time,
     notes,
     findings: { errors, warnings },
+    missing: sheet.missing,
     items: itemsOf(sheet).map(itemJson),
     elements: elementsOf(sheet).map(({ path, kind, part, settings }) => ({
       path,

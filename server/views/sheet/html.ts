@@ -5,6 +5,7 @@
 import { cautions } from "../cautions.js";
 import { htmlText } from "../html-text.js";
 import {
+  findingWords,
   type PatchLine,
   isChanged,
   type SetupSheet,
@@ -43,6 +44,7 @@ ${[
   warning(sheet),
   notes(sheet),
   patchSection(sheet.patch),
+  missingLines(sheet),
   ...sheet.axles.map((axle) => axleSection(axle, picture(axle.name))),
   goneSection(sheet),
   carSection(sheet),
@@ -70,12 +72,14 @@ function header(sheet: SetupSheet, { file, commit, time }: SheetOrigin): string 
 </header>`;
 }
 
-function warning({ errors, warnings }: SetupSheet): string {
-  if (errors === 0 && warnings === 0) return "";
-  const counted = (count: number, what: string): string[] =>
-    count === 0 ? [] : [`${count} ${what}${count === 1 ? "" : "s"}`];
-  const what = [...counted(errors, "error"), ...counted(warnings, "warning")].join(" and ");
+function warning(sheet: SetupSheet): string {
+  const what = findingWords(sheet);
+  if (what === "") return "";
   return `<p class="warning"><strong>The file has ${what}:</strong> figures may be missing or wrong. Clear them before the car is set.</p>`;
+}
+
+function missingLines({ missing }: SetupSheet): string {
+  return missing.map((words) => `<p class="missing">${htmlText(words)}</p>`).join("\n");
 }
 
 function notes({ notes: lines }: SetupSheet): string {

@@ -55,6 +55,8 @@ export interface SetupSheet {
   readonly notes: readonly string[];
   readonly patch: readonly PatchLine[];
   readonly axles: readonly SheetAxle[];
+  /** Figures that a mechanic would look for and that are not there, each with its reason. */
+  readonly missing: readonly string[];
   /** Brakes, masses that are carried, and what joins the axles. */
   readonly settings: readonly SheetItem[];
   readonly elements: readonly SheetElement[];
@@ -77,6 +79,13 @@ export function itemsOf({ patch, axles, settings, elements }: Omit<SetupSheet, "
     ...settings,
     ...inElement(elements),
   ];
+}
+
+/** "1 error and 2 warnings"; empty where there are none. */
+export function findingWords({ errors, warnings }: Pick<SetupSheet, "errors" | "warnings">): string {
+  const counted = (count: number, what: string): readonly string[] =>
+    count === 0 ? [] : [`${count} ${what}${count === 1 ? "" : "s"}`];
+  return [...counted(errors, "error"), ...counted(warnings, "warning")].join(" and ");
 }
 
 export interface LastSheet {

@@ -3,7 +3,7 @@ import { cautions } from "../cautions.js";
 import { asTable } from "../section.js";
 import { withUnitStars } from "../markdown.js";
 import { type SheetOrigin, nameOf } from "./html.js";
-import { isChanged, type PatchLine, type SetupSheet, type SheetElement, type SheetItem } from "./item.js";
+import { findingWords, isChanged, type PatchLine, type SetupSheet, type SheetElement, type SheetItem } from "./item.js";
 import { WHEELS } from "./patch.js";
 
 export function sheetMarkdown(sheet: SetupSheet, { file, commit, time }: SheetOrigin): string {
@@ -14,11 +14,12 @@ export function sheetMarkdown(sheet: SetupSheet, { file, commit, time }: SheetOr
     `${sheet.title}${from}`,
     where,
     ...(sheet.last === undefined ? [] : [`**Bold** is what differs from ${sheet.last.name}.`]),
-    ...(sheet.errors + sheet.warnings === 0
+    ...(findingWords(sheet) === ""
       ? []
-      : [`**The file has ${sheet.errors} errors and ${sheet.warnings} warnings: figures may be missing or wrong.**`]),
+      : [`**The file has ${findingWords(sheet)}: figures may be missing or wrong.**`]),
     ...sheet.notes.map((note) => `> ${note}`),
     patchTable(sheet.patch),
+    ...sheet.missing,
     ...sheet.axles.flatMap(({ name, settings, elements }) => [
       `## ${name === "front" ? "Front" : "Rear"} axle`,
       settingList(settings),

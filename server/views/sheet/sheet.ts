@@ -45,6 +45,7 @@ function plainSheet(car: CheckedCar, findings: readonly Finding[]): SetupSheet {
     from: model.bases,
     notes: notesOf(model),
     patch: patchOf(car),
+    missing: missingIn(car),
     axles: (["front", "rear"] as const).flatMap((axle) => axleOf(car, axle)),
     settings: carSettings(car),
     elements: sheetElements(car, model.elements),
@@ -54,6 +55,21 @@ function plainSheet(car: CheckedCar, findings: readonly Finding[]): SetupSheet {
     warnings: count("warning"),
     last: undefined,
   };
+}
+
+function missingIn(car: CheckedCar): readonly string[] {
+  const { loads } = weightsOf(car);
+  const ofAxles = (["front", "rear"] as const).flatMap((name): readonly string[] => {
+    const analysis = car.analysis.axles[name];
+    if (analysis === undefined) return [];
+    const { rideHeight } = analysis.atRest;
+    const { trim } = analysis.rates;
+    return [
+      ...(isAbsent(rideHeight) ? [`No ride height at the ${name}: ${rideHeight.reason}.`] : []),
+      ...(isAbsent(trim) ? [`No seats at the ${name}: ${trim.reason}.`] : []),
+    ];
+  });
+  return [...(isAbsent(loads) ? [`No corner weights: ${loads.reason}.`] : []), ...ofAxles];
 }
 
 function measuredFor(car: CheckedCar): SetupSheet["measured"] {

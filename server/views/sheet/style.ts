@@ -20,6 +20,7 @@ header dl { grid-column: 1 / -1; display: grid; grid-template-columns: repeat(4,
 header dt { color: var(--quiet); font-size: 8pt; align-self: end; }
 header dd { margin: 0; border-bottom: 0.2mm solid var(--line); min-height: 6mm; }
 .warning { margin: 2mm 0; padding: 1.5mm 2mm; border: 0.7mm solid var(--ink); }
+.missing { margin: 1mm 0 0; font-size: 8.5pt; }
 .notes { margin: 2mm 0 0; padding: 1.2mm 2mm; border-left: 1mm solid var(--ink); background: var(--faint); }
 .notes p:last-child { margin: 0; }
 table { width: 100%; border-collapse: collapse; }
