@@ -23,10 +23,19 @@ async function apply({ uri, range, newText }: NonNullable<MoveEyeAnswer["edit"]>
   return vscode.workspace.applyEdit(edit);
 }
 
+/** How often the text is asked to undo: the focus may still be on its way to it, and the first call then goes to the page. */
+const MOST_TRIES = 10;
+const BETWEEN_TRIES_MS = 50;
+
 /** The page has the focus, and the editor undoes only where the text has it. */
 export async function undoIn(uri: vscode.Uri, panel: vscode.WebviewPanel): Promise<void> {
   const shown = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
-  await vscode.window.showTextDocument(uri, { viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One });
-  await vscode.commands.executeCommand("undo");
+  const viewColumn = shown?.viewColumn ?? vscode.ViewColumn.One;
+  const { document } = await vscode.window.showTextDocument(uri, { viewColumn });
+  const before = document.version;
+  for (let tries = 0; document.version === before && tries < MOST_TRIES; tries++) {
+    if (tries > 0) await new Promise((resolve) => setTimeout(resolve, BETWEEN_TRIES_MS));
+    await vscode.commands.executeCommand("undo");
+  }
   panel.reveal();
 }

@@ -24,7 +24,7 @@ interface Props {
 }
 
 /** Of most sans-serif faces at the drawing's size, px. */
-export const NAME_CHARACTER = 5.7;
+export const NAME_CHARACTER = 6.7;
 export const nameWidth = (text: string): number => text.length * NAME_CHARACTER + 8;
 
 const called = (base: string, chosen: boolean): string => (chosen ? `${base} chosen` : base);

@@ -42,8 +42,12 @@ const intoText = (page: Page): Promise<void> => runCommand(page, "View: Focus Fi
 /** The key for the second group of editors; the palette's command is called otherwise from version to version. */
 async function intoPanel(page: Page, body: Locator): Promise<void> {
   await page.keyboard.press("Control+2");
-  const hasFocus = (): Promise<boolean> => body.evaluate((found) => found.ownerDocument.hasFocus());
-  await eventually("the panel with the keyboard's focus", hasFocus, (has) => has);
+  await hasFocus(body);
+}
+
+async function hasFocus(body: Locator): Promise<void> {
+  const has = (): Promise<boolean> => body.evaluate((found) => found.ownerDocument.hasFocus());
+  await eventually("the panel with the keyboard's focus", has, (focused) => focused);
 }
 
 const MOST_STOPS = 60;
@@ -92,10 +96,10 @@ async function pictureForReadme(page: Page): Promise<void> {
   if (usual !== null) await page.setViewportSize(usual);
 }
 
-const isDrawnElsewhere =
-  ([x, y]: readonly [number, number]) =>
-  ([nx, ny]: readonly [number, number]): boolean =>
-    Math.hypot(nx - x, ny - y) > 3;
+type Place = readonly [number, number];
+const farFrom = ([x, y]: Place, [nx, ny]: Place): number => Math.hypot(nx - x, ny - y);
+const isDrawnElsewhere = (place: Place) => (now: Place) => farFrom(place, now) > 3;
+const isDrawnAt = (place: Place) => (now: Place) => farFrom(place, now) < 0.5;
 
 async function dragBy(page: Page, eye: Locator, px: readonly [number, number]): Promise<void> {
   const box = await eye.locator(".dot").first().boundingBox();
@@ -212,12 +216,16 @@ export const panelPageChecks: readonly PageCheck[] = [
       for (let pressed = 0; pressed < 6; pressed++) await page.keyboard.press("h");
       await eventually("an eye that has moved", () => eyePlace(body, ROLL_LOW), isDrawnElsewhere(before));
       await page.keyboard.press("0");
+      await eventually("an eye at rest again", () => eyePlace(body, ROLL_LOW), isDrawnAt(before));
+      const atRest = await eyePlace(body, ROLL_LOW);
       await tabTo(page, eye);
       await page.keyboard.press("ArrowUp");
       await savedText(editor, folder, path, (now) => /eye roll-low \(45, 175, 349\) mm/.test(now));
       await intoPanel(page, body);
       await tabTo(page, eye);
       await page.keyboard.press("Control+Z");
+      await eventually("the eye where it was", () => eyePlace(body, ROLL_LOW), isDrawnAt(atRest));
+      await hasFocus(body);
       await savedText(editor, folder, path, (now) => now === text);
     },
   },
