@@ -10,7 +10,7 @@ import { elementFigures, elementWithout } from "./element-figures.js";
 import { axleRates } from "./rates.js";
 import { reachFigures } from "./reach.js";
 import type { Absent, AxleAnalysis, ElementFigures } from "./results.js";
-import { type AxleStates, axleStates, isBound } from "./states.js";
+import { axleGrid, type AxleStates, axleStates, type Grid, isBound } from "./states.js";
 import { trimmedByRods } from "./rod-trim.js";
 import { trimAxle } from "./trim.js";
 
@@ -39,6 +39,18 @@ function nothing(mechanism: AxleMechanism, why: Absent): AxleAnalysis {
   };
 }
 
+/** What the points of an axle alone decide, whatever its rates are: for whoever comes back with other ones. */
+export interface GeometryFigures {
+  readonly grid: Grid;
+  readonly reach: AxleAnalysis["reach"];
+}
+
+export function geometryFigures(mechanism: AxleMechanism): GeometryFigures {
+  const grid = axleGrid(mechanism);
+  const states = axleStates(mechanism, grid);
+  return { grid, reach: isBound(states) ? [] : reachFigures(mechanism, states) };
+}
+
 /** Where stages are used up in roll: there the moment has a knee. */
 function rollsOf(elements: readonly ElementFigures[]): readonly number[] {
   return elements.flatMap(({ events }) => {
@@ -50,14 +62,17 @@ function rollsOf(elements: readonly ElementFigures[]): readonly number[] {
 /**
  * Everything computed for one axle at static trim and over its envelope.
  *
- * Positions are solved once a travel and shared by all analyses; nothing is kept afterwards.
+ * Positions are solved once a travel and shared by all analyses.
+ *
+ * @param geometry what an axle of the same geometry gave before
  */
-export function analyseAxle(written: AxleMechanism): AxleAnalysis {
+export function analyseAxle(written: AxleMechanism, geometry = geometryFigures(written)): AxleAnalysis {
   const byRods = written.trim.by === "push-rod" ? trimmedByRods(written) : undefined;
   const why = byRods !== undefined && isAbsent(byRods) ? byRods : undefined;
   const set = byRods !== undefined && !isAbsent(byRods) ? byRods : undefined;
   const mechanism = set?.mechanism ?? written;
-  const states = axleStates(mechanism);
+  const { grid, reach } = mechanism === written ? geometry : geometryFigures(mechanism);
+  const states = axleStates(mechanism, grid);
   if (isBound(states)) return nothing(mechanism, absent(bindsReason(states.why, states.side)));
   const rest = deflectionsAtRest(mechanism, states);
   const seated = why === undefined ? trimAxle(mechanism, states.rest, rest) : { results: why, seats: new Map() };
@@ -69,7 +84,7 @@ export function analyseAxle(written: AxleMechanism): AxleAnalysis {
     rates: axleRates(mechanism, parts, trim),
     elements,
     roll: axleRoll(mechanism, states, trim, rollsOf(elements)),
-    reach: reachFigures(mechanism, states),
+    reach,
     atRest: atRest(mechanism, states.rest),
     problems: mechanism.problems,
   };

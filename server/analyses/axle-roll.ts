@@ -12,15 +12,16 @@ import { absent, bindsReason, noDeflectionReason } from "./absent.js";
 import { staticForce, stiffnessMissing } from "./carrying.js";
 import { axleMass } from "./loads.js";
 import type { Absent, AxleRoll, Figure } from "./results.js";
-import { type AxleStates, isBound, type State } from "./states.js";
+import { type AxleStates, deflectionIn, isBound, type State } from "./states.js";
 import type { Trim } from "./trim.js";
 
 /** Moment on the axle at a state, N·m; absent where some element has no deflection there. */
-function momentAt(elements: readonly Element[], { motion }: State, { seats }: Trim, track: number): Figure {
+function momentAt(elements: readonly Element[], state: State, { seats }: Trim, track: number): Figure {
+  const { motion } = state;
   if (isBound(motion)) return absent(bindsReason(motion.why, motion.side));
   let sum = 0;
   for (const element of elements) {
-    const d = element.connection?.deflection(motion);
+    const d = element.connection && deflectionIn(state, motion, element.connection);
     if (d === undefined) continue;
     if ("kind" in d) return absent(noDeflectionReason(d, element.path));
     sum += staticForce(element, d.s + (seats.get(element) ?? 0)) * (d.dR - d.dL);

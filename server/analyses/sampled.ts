@@ -2,13 +2,14 @@
 import type { Element, NoDeflection } from "../elements/element.js";
 import { absent, bindsReason, noDeflectionReason } from "./absent.js";
 import type { Absent, Figure } from "./results.js";
-import type { State } from "./states.js";
+import { deflectionIn, type State } from "./states.js";
 
 /** What an element does at one state, m or rad from design; absent where a link binds or it has no deflection. */
-export function deflectionAt(element: Element, { motion }: State): Figure {
+export function deflectionAt(element: Element, state: State): Figure {
+  const { motion } = state;
   if ("why" in motion) return absent(bindsReason(motion.why, motion.side));
   if (element.connection === undefined) return absent(element.connectionMissing ?? `${element.path} is not connected`);
-  const d = element.connection.deflection(motion);
+  const d = deflectionIn(state, motion, element.connection);
   return isNone(d) ? absent(noDeflectionReason(d, element.path)) : d.s;
 }
 

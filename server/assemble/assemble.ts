@@ -11,31 +11,25 @@ import type { CarMasses } from "../elements/masses.js";
 import type { AssemblyProblem, AxleMechanism, Sides } from "../elements/mechanism.js";
 import type { AxleModel, CarModel, CornerModel, ElementModel, WheelModel } from "../model/car.js";
 import { type Built, builtElement, builtLink } from "./built-element.js";
-import { type AxleParts, connectionOf, cylindersOf, isUnconnected } from "./connections.js";
-import { type BuiltCorner, buildCorner, cornerGeometry, same, steeredCorners } from "./corner.js";
+import { type AxleGeometry, axleGeometry } from "./axle-geometry.js";
+import { type AxleParts, cylindersOf, isUnconnected } from "./connections.js";
+import { type BuiltCorner, cornerGeometry, steeredCorners } from "./corner.js";
 import { circuitOf } from "./hydraulic.js";
 import { lawOf } from "./laws.js";
 import { massesOfCar, restingOf } from "./masses.js";
 import { strengthOf } from "./strength.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
-export { axleKey, joiningKey } from "./axle-key.js";
+export { axleKey, geometryKey, joiningKey } from "./axle-key.js";
+export { type AxleGeometry, axleGeometry, builtCorners } from "./axle-geometry.js";
 
-/** Both corners; one and the same where the right one mirrors the left one, so that it is solved once. */
-export function builtCorners(axle: AxleModel): Sides<BuiltCorner> {
-  const left = cornerGeometry(axle, "left");
-  const right = cornerGeometry(axle, "right");
-  const built = buildCorner(left);
-  return { left: built, right: same(left, right) ? built : buildCorner(right) };
-}
-
-function buildElement(model: ElementModel, parts: AxleParts): Built<Connection> {
+function buildElement(model: ElementModel, parts: AxleParts, geometry: AxleGeometry): Built<Connection> {
   const { connection: written } = model;
   if (written?.kind === "cylinders") {
     const joined = cylindersOf(written, parts);
     return builtLink(model, isUnconnected(joined) ? joined : circuitOf(written, model.block, joined), sweptVolume);
   }
-  const made = connectionOf(model, parts);
+  const made = geometry.connectionOf(model);
   const tied = written?.kind === "twists" && written.tie !== undefined && written.against.body === "rocker";
   const connection = isUnconnected(made) ? undefined : made;
   const built = builtElement(model, made, lawOf(model, { connection, tied }));
@@ -96,11 +90,19 @@ function withLongerRod(corner: CornerModel, by: number): CornerModel {
   return { ...corner, rod: { ...rod, longer } } as CornerModel;
 }
 
-/** The mechanism of one axle, with the masses of the car that its trim and frequencies need. */
-export function assembleAxle(axle: AxleModel, car: CarModel): AxleMechanism {
-  const corners = builtCorners(axle);
+/**
+ * The mechanism of one axle, with the masses of the car that its trim and frequencies need.
+ *
+ * @param geometry of this axle, or of one with the same `geometryKey`, where it is at hand
+ */
+export function assembleAxle(
+  axle: AxleModel,
+  car: CarModel,
+  geometry: AxleGeometry = axleGeometry(axle),
+): AxleMechanism {
+  const { corners } = geometry;
   const parts = { axle, corners };
-  const built = axle.elements.map((model) => buildElement(model, parts));
+  const built = axle.elements.map((model) => buildElement(model, parts, geometry));
   const masses = massesOfCar(car);
   const { total, frontShare } = masses;
   return {

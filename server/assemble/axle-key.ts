@@ -26,10 +26,10 @@ import { dimensionOfUnit } from "../quantities/index.js";
 const given = (value: Given<number | readonly number[]> | undefined): string =>
   value === undefined ? "-;" : `${String(value.value)};`;
 
-function wheelKey(wheel: WheelModel): string {
-  const { centre, camber, toe, loadedRadius, unsprungMass, tyreRate } = wheel;
-  return given(centre) + given(camber) + given(toe) + given(loadedRadius) + given(unsprungMass) + given(tyreRate);
-}
+const wheelPlaceKey = ({ centre, camber, toe, loadedRadius }: WheelModel): string =>
+  given(centre) + given(camber) + given(toe) + given(loadedRadius);
+
+const wheelKey = ({ unsprungMass, tyreRate }: WheelModel): string => given(unsprungMass) + given(tyreRate);
 
 function rodKey(rod: Extract<CornerModel, { kind: "hardpoints" | "planar" }>["rod"]): string {
   return rod === undefined
@@ -142,6 +142,19 @@ export function blockKey(block: ResolvedBlock): string {
 const elementKey = ({ path, kind, side, for: modes, connection, block }: ElementModel): string =>
   `${path} ${kind} ${side ?? ""} ${modes.join()} ${connectionKey(connection)}${blockKey(block)}\n`;
 
+const joinedKey = ({ path, kind, side, connection }: ElementModel): string =>
+  `${path} ${kind} ${side ?? ""} ${connectionKey(connection)}\n`;
+
+/** The key of what the points of an axle alone decide, within its envelope and at its ride height. */
+export function geometryKey({ name, rideHeight, drawnRideHeight, travel, wheel, corner, elements }: AxleModel): string {
+  const heights = given(rideHeight) + given(drawnRideHeight);
+  const wheels = wheelPlaceKey(wheel.left) + wheelPlaceKey(wheel.right);
+  const corners = cornerKey(corner.left) + cornerKey(corner.right);
+  return `${name} ${heights}${travel.from} ${travel.to};${wheels}${corners}\n${elements.map(joinedKey).join("")}`;
+}
+
+const lawKey = ({ for: modes, block }: ElementModel): string => `${modes.join()} ${blockKey(block)}\n`;
+
 /** The key of an axle: made, or at hand. */
 export type KeyOf = (axle: AxleModel, car: CarModel) => string;
 
@@ -163,10 +176,8 @@ function massKey(car: CarModel): string {
 }
 
 /** The key of an axle with the masses of its car. */
-export function axleKey(axle: AxleModel, car: CarModel): string {
-  const { name, track, rideHeight, drawnRideHeight, travel, trim, wheel, corner } = axle;
-  const heights = given(rideHeight) + given(drawnRideHeight);
-  const head = `${name} ${given(track)}${heights}${travel.from} ${travel.to} ${trim.by} ${trim.element ?? ""};`;
-  const sides = wheelKey(wheel.left) + wheelKey(wheel.right) + cornerKey(corner.left) + cornerKey(corner.right);
-  return `${head}${sides}${massKey(car)}\n${axle.elements.map(elementKey).join("")}`;
+export function axleKey(axle: AxleModel, car: CarModel, geometry = geometryKey(axle)): string {
+  const { track, trim, wheel, elements } = axle;
+  const own = `${given(track)}${trim.by} ${trim.element ?? ""};${wheelKey(wheel.left)}${wheelKey(wheel.right)}`;
+  return `${geometry}${own}${massKey(car)}\n${elements.map(lawKey).join("")}`;
 }

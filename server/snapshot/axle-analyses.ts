@@ -1,5 +1,5 @@
 /** Analyses of axles, kept by their numbers: cars and set-ups that share an axle share its figures. */
-import { analyseAxle } from "../analyses/analyse-axle.js";
+import { analyseAxle, type GeometryFigures, geometryFigures } from "../analyses/analyse-axle.js";
 import type { CarJoining } from "../analyses/analyse-car.js";
 import { carCases } from "../analyses/equilibrium/car-cases.js";
 import { type CaseSolver, caseSolver } from "../analyses/equilibrium/case-solver.js";
@@ -8,7 +8,14 @@ import { type CarKerbs, carKerbs } from "../analyses/kerb/car-kerbs.js";
 import { type CarRide, carRide } from "../analyses/whole-car/car-ride.js";
 import { joinedLoads, type JoinedLoads } from "../analyses/joined-loads.js";
 import type { AxleAnalysis } from "../analyses/results.js";
-import { assembleAxle, axleKey, joiningKey } from "../assemble/assemble.js";
+import {
+  assembleAxle,
+  type AxleGeometry,
+  axleGeometry,
+  axleKey,
+  geometryKey,
+  joiningKey,
+} from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import { kerbsOf } from "../assemble/kerbs.js";
 import { assembleLoadedCar, loadCaseOf, loadedCarKey } from "../assemble/loaded-car.js";
@@ -20,22 +27,36 @@ import { BoundedCache } from "./bounded-cache.js";
 import type { KeptAxles } from "./kept-seats.js";
 import { SharedCache } from "./shared-cache.js";
 
-/** Both axles of the last few numbers that were typed; beyond those, what an open car or set-up holds. */
-const recentAxles = 8;
+/** Both axles, and what was there before the last number was typed; beyond those, what an open car or set-up holds. */
+const recentAxles = 4;
 
 interface Joined {
   readonly joining: CarJoining;
   readonly loads: JoinedLoads | undefined;
 }
 
-/** Mechanisms and solved cars are larger: those of the cars that are being worked on. */
-const mostMechanisms = 12;
-const mostCars = 6;
+/** Likewise of a car and the set-up that is open beside it. What is kept for longer is copied twice by the collector. */
+const mostMechanisms = 6;
+const mostCars = 3;
+
+/** Likewise of a car and the set-up beside it, and of an eye before and after it was moved. */
+const mostGeometries = 6;
+
+interface KeptGeometry {
+  readonly parts: AxleGeometry;
+  figures: GeometryFigures | undefined;
+}
+
+interface Keys {
+  readonly geometry: string;
+  readonly whole: string;
+}
 
 export class AxleAnalyses {
   readonly #loadedKeys = new WeakMap<CarModel, string>();
   readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
-  readonly #keys = new WeakMap<CarModel, Map<AxleModel, string>>();
+  readonly #keys = new WeakMap<CarModel, Map<AxleModel, Keys>>();
+  readonly #geometries = new BoundedCache<string, KeptGeometry>(mostGeometries);
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new SharedCache<string, AxleAnalysis>(recentAxles);
@@ -51,7 +72,7 @@ export class AxleAnalyses {
     const joined = this.#joinedIn(car)?.loads?.[axle.name];
     const key = this.#keyOf(axle, car);
     const figures = this.#kept.get(joined === undefined ? key : `${key}joined ${JSON.stringify(joined)}`, () =>
-      analyseAxle({ ...this.mechanism(axle, car), joined }),
+      this.#analyse({ ...this.mechanism(axle, car), joined }, this.#geometry(axle, car)),
     );
     this.#hold(figures, car);
     return figures;
@@ -66,7 +87,21 @@ export class AxleAnalyses {
 
   /** As it is written, for those who look at an axle more closely than its figures do. */
   mechanism(axle: AxleModel, car: CarModel): AxleMechanism {
-    return this.#mechanisms.get(this.#keyOf(axle, car), () => assembleAxle(axle, car));
+    return this.#mechanisms.get(this.#keyOf(axle, car), () =>
+      assembleAxle(axle, car, this.#geometry(axle, car).parts),
+    );
+  }
+
+  /** A rate that is typed leaves the points as they are, and whatever follows from them alone. */
+  #geometry(axle: AxleModel, car: CarModel): KeptGeometry {
+    return this.#geometries.get(this.#keysOf(axle, car).geometry, () => ({
+      parts: axleGeometry(axle),
+      figures: undefined,
+    }));
+  }
+
+  #analyse(mechanism: AxleMechanism, geometry: KeptGeometry): AxleAnalysis {
+    return analyseAxle(mechanism, (geometry.figures ??= geometryFigures(mechanism)));
   }
 
   /** They go when the figures go. */
@@ -78,14 +113,19 @@ export class AxleAnalyses {
     return made;
   }
 
-  /** Made once a car: it is as long as all of the axle's numbers. */
-  readonly #keyOf = (axle: AxleModel, car: CarModel): string => {
+  /** Made once a car: they are as long as all of the axle's numbers. */
+  #keysOf(axle: AxleModel, car: CarModel): Keys {
     let keys = this.#keys.get(car);
     if (keys === undefined) this.#keys.set(car, (keys = new Map()));
-    let key = keys.get(axle);
-    if (key === undefined) keys.set(axle, (key = axleKey(axle, car)));
-    return key;
-  };
+    let made = keys.get(axle);
+    if (made === undefined) {
+      const geometry = geometryKey(axle);
+      keys.set(axle, (made = { geometry, whole: axleKey(axle, car, geometry) }));
+    }
+    return made;
+  }
+
+  readonly #keyOf = (axle: AxleModel, car: CarModel): string => this.#keysOf(axle, car).whole;
 
   /** The elements that join the axles; few cars have any. */
   joining(car: CarModel): CarJoining | undefined {
