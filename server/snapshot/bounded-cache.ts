@@ -1,6 +1,12 @@
-/** A map that forgets what was used longest ago, so that a day of editing does not fill the memory. */
+/**
+ * The last few values by their keys, so that a day of editing does not fill the memory.
+ *
+ * A list, not a `Map`: for so few it is as fast, and a `Map` whose entries come and go leaves old tables behind that keep
+ * the collector from letting go of what they once held.
+ */
 export class BoundedCache<Key, Value> {
-  readonly #entries = new Map<Key, Value>();
+  /** The one used last stands first. */
+  readonly #entries: { readonly key: Key; readonly value: Value }[] = [];
   readonly #limit: number;
 
   constructor(limit: number) {
@@ -9,26 +15,20 @@ export class BoundedCache<Key, Value> {
 
   /** The kept value, or the one that `make` gives, kept from now on. */
   get(key: Key, make: () => Value): Value {
-    const kept = this.#entries.get(key);
+    const at = this.#entries.findIndex((entry) => entry.key === key);
+    const kept = this.#entries[at];
     if (kept !== undefined) {
-      this.#entries.delete(key);
-      this.#entries.set(key, kept);
-      return kept;
+      if (at > 0) this.#entries.splice(at, 1);
+      if (at > 0) this.#entries.unshift(kept);
+      return kept.value;
     }
-    const made = make();
-    this.#entries.set(key, made);
-    if (this.#entries.size > this.#limit) this.#forgetOldest();
-    return made;
+    const value = make();
+    this.#entries.unshift({ key, value });
+    if (this.#entries.length > this.#limit) this.#entries.pop();
+    return value;
   }
 
   get size(): number {
-    return this.#entries.size;
-  }
-
-  #forgetOldest(): void {
-    for (const oldest of this.#entries.keys()) {
-      this.#entries.delete(oldest);
-      return;
-    }
+    return this.#entries.length;
   }
 }
