@@ -22,6 +22,7 @@ import { selectionRanges } from "./selection-ranges.js";
 import { semanticTokens } from "./semantic-tokens.js";
 import { sheet } from "./sheet.js";
 import { symbols } from "./symbols.js";
+import { typeHierarchy } from "./type-hierarchy.js";
 
 export const features: readonly Feature[] = [
   hover,
@@ -33,6 +34,7 @@ export const features: readonly Feature[] = [
   references,
   rename,
   symbols,
+  typeHierarchy,
   folding,
   selectionRanges,
   semanticTokens,
