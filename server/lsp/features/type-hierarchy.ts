@@ -14,19 +14,19 @@ import type { Session } from "../session.js";
 export const typeHierarchy: Feature = {
   capabilities: { typeHierarchyProvider: true },
   attach(connection, session) {
-    const { onPrepare, onSupertypes, onSubtypes } = connection.languages.typeHierarchy;
+    const { typeHierarchy: asked } = connection.languages;
     const fileOf = (uri: string) => session.file(uri);
-    onPrepare(async ({ textDocument, position }) => {
+    asked.onPrepare(async ({ textDocument, position }) => {
       const file = await session.arrivedFile(textDocument.uri);
       const found = declarationAt(file, file.parsed.lines.offset(position), fileOf);
       return found === undefined ? null : [itemOf(session, found)];
     });
-    onSupertypes(({ item }) => {
+    asked.onSupertypes(({ item }) => {
       const declared = declarationOf(session, item);
       const base = declared && baseOf(declared, fileOf);
       return base === undefined ? [] : [itemOf(session, base)];
     });
-    onSubtypes(({ item }) => {
+    asked.onSubtypes(({ item }) => {
       const declared = declarationOf(session, item);
       return declared === undefined
         ? []
