@@ -2,6 +2,7 @@
 import { words } from "../vocabulary/index.js";
 import { starterText } from "../vocabulary/starter-text.js";
 import type { Word } from "../vocabulary/word.js";
+import { elementVariants } from "./element-variants.js";
 
 interface Snippet {
   readonly prefix: string;
@@ -19,9 +20,11 @@ export function snippets(): Readonly<Record<string, Snippet>> {
     found[titleOf(word)] = {
       prefix: word.word,
       description: firstSentence(word.help),
-      body: tabStops(word).split("\n"),
+      body: tabStops(starterText(word), isNamed(word)).split("\n"),
     };
   }
+  for (const { title, word, description, text } of elementVariants)
+    found[title] = { prefix: word, description, body: tabStops(text, true).split("\n") };
   return found;
 }
 
@@ -35,34 +38,42 @@ function firstSentence(help: string): string {
   return /^.*?[.:](?=\s|$)/s.exec(help)?.[0].replace(/:$/, ".") ?? help;
 }
 
-/** Names that the author gives, fixed choices, points and numbers become stops, in the order of the text. */
-function tabStops(word: Word): string {
-  let stop = 0;
-  const next = (text: string): string => `\${${++stop}:${escaped(text)}}`;
-  const text = starterText(word);
-  const head = /^[^{\n]*/.exec(text)?.[0] ?? "";
-  const rest = text.slice(head.length);
-  return numbersAsStops(headWithStops(word, head, next), next) + numbersAsStops(rest, next) + "$0";
+function isNamed(word: Word): boolean {
+  const first = word.takes[0]?.[0]?.kind;
+  return first === "name" || first === "choice";
 }
 
-/** The name or choice right behind the word, the mode behind `for`, and a title. */
-function headWithStops(word: Word, head: string, next: (text: string) => string): string {
-  const first = word.takes[0]?.[0]?.kind;
-  const named = first === "name" || first === "choice";
+/** Whatever is the author's own becomes a stop, in the order of the text: names, modes, texts, paths, parts, points and numbers. */
+function tabStops(text: string, named: boolean): string {
+  let stop = 0;
+  const next = (found: string): string => `\${${++stop}:${escaped(found)}}`;
+  const head = /^[^{\n]*/.exec(text)?.[0] ?? "";
+  const rest = text.slice(head.length);
+  return stopsIn(headWithStops(head, named, next), next) + stopsIn(rest, next) + "$0";
+}
+
+/** The name or choice right behind the word, the mode behind `for`, the car behind `from`, and a text. */
+function headWithStops(head: string, named: boolean, next: (text: string) => string): string {
   return head
     .split(" ")
     .map((item, index, all) => {
-      const free = (named && index === 1) || all[index - 1] === "for" || item === '"title"';
+      const before = all[index - 1] ?? "";
+      const free = (named && index === 1) || before === "for" || before === "from" || /^".*"$/.test(item);
       return free && /\S/.test(item) ? item.replace(/[^\s"]+/, next) : item;
     })
     .join(" ");
 }
 
-/** A point as a whole, or a number by itself; what is a stop already is left alone. */
-function numbersAsStops(text: string, next: (text: string) => string): string {
-  return text.replace(/\$\{[^}]*\}|\([-\d., ]+\)|(?<![\w.-])-?\d+(?:\.\d+)?(?![\w])/g, (found) =>
-    found.startsWith("${") ? found : next(found),
-  );
+const free = [
+  String.raw`\$\{[^}]*\}`, // a stop already
+  String.raw`\([-\d., ]+\)`, // a point
+  String.raw`(?<![\w.-])[a-z][a-z-]*(?:\.[a-z][a-z-]*)+`, // a path
+  String.raw`(?<=\bfit |\bhold \{ )[^\s:]+`, // a part, a load case
+  String.raw`(?<![\w.^-])-?\d+(?:\.\d+)?(?!\w)`, // a number, but no power of a unit
+].join("|");
+
+function stopsIn(text: string, next: (text: string) => string): string {
+  return text.replace(new RegExp(free, "g"), (found) => (found.startsWith("${") ? found : next(found)));
 }
 
 function escaped(text: string): string {

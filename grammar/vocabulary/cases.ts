@@ -151,7 +151,7 @@ const checks: readonly Word[] = [
     role: "structure",
     times: "one",
     fallback: "leak { information 2 %, warning 5 % }",
-    example: "checks { leak { information 2 %, warning 5 % } }",
+    example: "checks {\n  leak { information 2 %, warning 5 % }\n}",
     help: "Where the checks of this car begin to speak.",
   },
   {

@@ -38,7 +38,7 @@ const parts: readonly Word[] = [
   part(
     "bump-stop",
     { into: ["bump-stop"], as: "contents" },
-    "bump-stop BS-40 { power-law { force 1500 N, deflection 12 mm, exponent 2.5 }, stock 4 }",
+    "bump-stop BS-40 {\n  power-law { force 1500 N, deflection 12 mm, exponent 2.5 }\n  stock 4\n}",
     "A bump stop; gap and packers stay with the element.",
   ),
   part(

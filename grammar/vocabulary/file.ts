@@ -37,7 +37,7 @@ export const fileGroup: WordGroup = {
       block: "required",
       role: "structure",
       times: "many",
-      example: "catalogue { torsion-bar TB-185 { diameter 18.5 mm, length 290 mm, stock 2 } }",
+      example: "catalogue {\n  torsion-bar TB-185 { diameter 18.5 mm, length 290 mm, stock 2 }\n}",
       help: "The parts on the shelf. An element takes one with `fit`.",
     },
     {
