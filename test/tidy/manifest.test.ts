@@ -43,6 +43,24 @@ describe("the manifest", () => {
     }
   });
 
+  it("offers a start by commands that are, in views that are", () => {
+    const { explorer } = contributes.views;
+    const views = ["explorer", "testing", ...explorer.map(({ id }) => id)];
+    const named = contributes.commands.map(({ command }) => command);
+    const [walkthrough] = contributes.walkthroughs;
+    const walks = `workbench.action.openWalkthrough?${encodeURIComponent(`"${manifest.publisher}.${manifest.name}#${walkthrough?.id}"`)}`;
+    for (const { view, contents, when } of contributes.viewsWelcome) {
+      expect(views).toContain(view);
+      for (const [, command] of contents.matchAll(/\(command:([^)]+)\)/g))
+        expect([...named, walks]).toContain(command ?? "");
+      if (when !== undefined) expect(clientSource).toContain(`"${when}"`);
+    }
+    for (const { icon, when } of explorer) {
+      expect(existsSync(icon)).toBe(true);
+      expect(clientSource).toContain(`"${/!(\S+)$/.exec(when)?.[1]}"`);
+    }
+  });
+
   it("has every registered command", () => {
     const registered = [...clientSource.matchAll(/"(bellcrank\.[a-zA-Z]+)"/g)].map(([, name]) => name ?? "");
     const views = [
@@ -51,6 +69,8 @@ describe("the manifest", () => {
       "bellcrank.sheet",
       "bellcrank.comparison",
       "bellcrank.mechanism",
+      // A context key.
+      "bellcrank.hasFiles",
     ];
     const named = contributes.commands.map(({ command }) => command);
     expect([...new Set(registered)].filter((name) => !views.includes(name) && !name.endsWith(".svg")).sort()).toEqual(
