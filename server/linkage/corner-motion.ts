@@ -1,107 +1,48 @@
 /**
  * The whole corner at one travel, with first and second derivatives: takes the pose that the inner
- * loop has placed and adds velocity and acceleration analysis, body by body.
+ * loop has placed and how it moves on (`pose-rates.ts`), body by body.
  *
- * Invariant: positions and dz/dθ are those of `position.ts`; nothing is solved twice.
+ * Invariant: positions and dz/dθ are those of `position.ts`; nothing is solved twice. What comes out keeps nothing of the
+ * pose and of the rates that go in, which their owner uses again.
  */
-import { add, cross, dot, scale, sub, type Vec3 } from "../maths/vec3.js";
+import { add, cross, dot, scale, type Vec3 } from "../maths/vec3.js";
+import type { Constants } from "./constants.js";
 import { trackRodInner } from "./geometry.js";
 import type { Body, CornerMotion, Jet, PointMotion, WheelMotion } from "./corner.js";
-import { inUpright, type Skeleton } from "./skeleton.js";
+import type { Skeleton } from "./skeleton.js";
 import type { Pose } from "./position.js";
-import { carry, carryRod, fixedPoint, hinged, type RigidMotion } from "./rigid-motion.js";
-import { armAngle, armVector, footOn } from "./turning-arm.js";
+import { type PoseRates, ratesOf } from "./pose-rates.js";
+import { carry, carryRod, fixedPoint, hinged, type RigidMotion, type Turn } from "./rigid-motion.js";
+import { armAngle } from "./turning-arm.js";
 import { wheelMotion } from "./wheel.js";
 
-/** First and second derivatives with respect to the lower wishbone's angle θ. */
-interface InAngle {
-  readonly lower: PointMotion;
-  readonly upper: { readonly d: number; readonly dd: number };
-  readonly spin: Vec3;
-  readonly spinRate: Vec3;
+/** From (n, ρ, n × ρ) at design to where they are now. */
+function uprightTurn({ n, rho }: Skeleton, p: Pose): Turn {
+  const over = 1 / dot(rho, rho);
+  const [a, b, c] = n;
+  const [d, e, f] = scale(rho, over);
+  const [g, h, i] = scale(cross(n, rho), over);
+  const { nx, ny, nz, rx, ry, rz, mx, my, mz } = p;
+  return [
+    nx * a + rx * d + mx * g,
+    nx * b + rx * e + mx * h,
+    nx * c + rx * f + mx * i,
+    ny * a + ry * d + my * g,
+    ny * b + ry * e + my * h,
+    ny * c + ry * f + my * i,
+    nz * a + rz * d + mz * g,
+    nz * b + rz * e + mz * h,
+    nz * c + rz * f + mz * i,
+  ];
 }
 
-/** Parts of `v × w` nested: ω × (ω × r). */
-const centripetal = (spin: Vec3, r: Vec3): Vec3 => cross(spin, cross(spin, r));
-
-/**
- * Accelerations against θ. The rigid upright gives the upper wishbone's φ'' from (U − L)·(U'' − L'') + |U' − L'|² = 0;
- * the steering axis n'' = (U'' − L'')/|U − L| gives the upright's α up to a turn μ about n; the rigid track rod gives μ from
- * (T − I)·T'' + |T'|² = 0.
- */
-function accelerations(k: Skeleton, p: Pose): InAngle {
-  const l: Vec3 = [p.lx, p.ly, p.lz];
-  const foot = footOn(k.geometry.lower.fore, k.lowerAxis, l);
-  const radius = sub(l, foot);
-  const lower: PointMotion = { p: l, d: cross(k.lowerAxis, radius), dd: scale(radius, -1) };
-  const [arm, tangent] = armVector(k.upper, { cos: p.cosU, sin: p.sinU });
-  const n: Vec3 = [p.nx, p.ny, p.nz];
-  const e = scale(n, k.upper.length);
-  const de = sub(scale(tangent, p.rateU), lower.d);
-  const towards = scale(arm, p.rateU * p.rateU);
-  const dd = (dot(e, add(lower.dd, towards)) - dot(de, de)) / dot(e, tangent);
-  const dde = sub(sub(scale(tangent, dd), towards), lower.dd);
-  const over = 1 / k.upper.length;
-  const spin: Vec3 = [p.spinX, p.spinY, p.spinZ];
-  const across = cross(n, sub(scale(dde, over), cross(spin, scale(de, over))));
-  return {
-    lower,
-    upper: { d: p.rateU, dd },
-    spin,
-    spinRate: add(across, scale(n, aboutAxis(k, p, lower, spin, across))),
-  };
-}
-
-/** μ: the part of the upright's α about the steering axis, from the track rod. */
-function aboutAxis(k: Skeleton, p: Pose, lower: PointMotion, spin: Vec3, across: Vec3): number {
-  if (k.steerHeld) return 0;
-  const arm = add(scale([p.nx, p.ny, p.nz], k.trackAlong), [p.rx, p.ry, p.rz]);
-  const rod = sub(add(lower.p, arm), trackRodInner(k.geometry.trackRod));
-  const velocity = add(lower.d, cross(spin, arm));
-  const known = add(lower.dd, add(cross(across, arm), centripetal(spin, arm)));
-  return -(dot(rod, known) + dot(velocity, velocity)) / p.rootT;
-}
-
-/** θ against travel, from the wheel centre's height: θ' = 1/z_θ, θ'' = −z_θθ/z_θ³. */
-function angleInTravel(p: Pose, a: InAngle): { readonly d: number; readonly dd: number } {
-  const r: Vec3 = [p.wx - p.lx, p.wy - p.ly, p.wz - p.lz];
-  const bend = a.lower.dd[2] + cross(a.spinRate, r)[2] + centripetal(a.spin, r)[2];
-  const d = 1 / p.slope;
-  return { d, dd: -bend * d * d * d };
-}
-
-/** Chain rule for a scalar or a vector given against θ. */
-const chain = (of: { readonly d: number; readonly dd: number }, by: { readonly d: number; readonly dd: number }) => ({
-  d: of.d * by.d,
-  dd: of.dd * by.d * by.d + of.d * by.dd,
+const uprightMotion = (k: Skeleton, p: Pose, r: PoseRates): RigidMotion => ({
+  design: k.geometry.lower.outer,
+  origin: { p: [p.lx, p.ly, p.lz], d: [r.dx, r.dy, r.dz], dd: [r.ddx, r.ddy, r.ddz] },
+  turn: uprightTurn(k, p),
+  spin: [r.spinX, r.spinY, r.spinZ],
+  spinRate: [r.turnX, r.turnY, r.turnZ],
 });
-
-function uprightMotion(
-  k: Skeleton,
-  p: Pose,
-  a: InAngle,
-  angle: { readonly d: number; readonly dd: number },
-): RigidMotion {
-  const square = angle.d * angle.d;
-  const n: Vec3 = [p.nx, p.ny, p.nz];
-  const rho: Vec3 = [p.rx, p.ry, p.rz];
-  const m: Vec3 = [p.mx, p.my, p.mz];
-  const corner = k.geometry.lower.outer;
-  return {
-    design: corner,
-    origin: {
-      p: a.lower.p,
-      d: scale(a.lower.d, angle.d),
-      dd: add(scale(a.lower.dd, square), scale(a.lower.d, angle.dd)),
-    },
-    turn: (v) => {
-      const [along, forward, side] = inUpright(k, add(corner, v));
-      return add(scale(n, along), add(scale(rho, forward), scale(m, side)));
-    },
-    spin: scale(a.spin, angle.d),
-    spinRate: add(scale(a.spinRate, square), scale(a.spin, angle.dd)),
-  };
-}
 
 interface Bodies {
   readonly lower: RigidMotion;
@@ -109,23 +50,20 @@ interface Bodies {
   readonly upright: RigidMotion;
 }
 
-function bodiesOf(k: Skeleton, p: Pose): Bodies {
-  const a = accelerations(k, p);
-  const angle = angleInTravel(p, a);
-  return {
-    lower: hinged(k.geometry.lower.fore, k.lowerAxis, { cos: p.cosL, sin: p.sinL }, angle),
-    upper: hinged(k.upper.foot, k.upper.axis, { cos: p.cosU, sin: p.sinU }, chain(a.upper, angle)),
-    upright: uprightMotion(k, p, a, angle),
-  };
-}
+const bodiesOf = (k: Skeleton, p: Pose, r: PoseRates): Bodies => ({
+  lower: hinged(k.geometry.lower.fore, k.lowerAxis, { cos: p.cosL, sin: p.sinL }, { d: r.lowerD, dd: r.lowerDd }),
+  upper: hinged(k.upper.foot, k.upper.axis, { cos: p.cosU, sin: p.sinU }, { d: r.upperD, dd: r.upperDd }),
+  upright: uprightMotion(k, p, r),
+});
 
 /** Rocker angle and body, from the motion of its rod's outer end. */
 function rockerOf(k: Skeleton, p: Pose, bodies: Bodies): { angle: Jet; body: RigidMotion } | undefined {
   const { rod } = k.geometry;
   if (k.rocker === undefined || rod === undefined) return undefined;
-  const carriers = { "lower-wishbone": bodies.lower, "upper-wishbone": bodies.upper, upright: bodies.upright };
+  const { lower, upper, upright } = bodies;
+  const carrier = rod.on === "upright" ? upright : rod.on === "lower-wishbone" ? lower : upper;
   const at = { cos: p.cosR, sin: p.sinR };
-  const angle = armAngle(k.rocker, at, carry(carriers[rod.on], rod.outer));
+  const angle = armAngle(k.rocker, at, carry(carrier, rod.outer));
   return { angle, body: hinged(k.rocker.foot, k.rocker.axis, at, angle) };
 }
 
@@ -139,10 +77,10 @@ class Moving implements CornerMotion {
   readonly #axis: Vec3;
   #wheel: { readonly motion: WheelMotion | undefined } | undefined;
 
-  constructor(k: Skeleton, p: Pose, travel: number) {
+  constructor(k: Skeleton, p: Pose, rates: PoseRates, travel: number) {
     this.travel = travel;
     this.#k = k;
-    this.#bodies = bodiesOf(k, p);
+    this.#bodies = bodiesOf(k, p, rates);
     const rocker = rockerOf(k, p, this.#bodies);
     this.rocker = rocker?.angle;
     this.#rocker = rocker?.body;
@@ -150,8 +88,7 @@ class Moving implements CornerMotion {
   }
 
   get wheel(): WheelMotion | undefined {
-    const { wheel } = this.#k.geometry;
-    this.#wheel ??= { motion: wheelMotion(wheel, this.#bodies.upright, this.#axis, this.#k.steerHeld) };
+    this.#wheel ??= { motion: wheelMotion(this.#k.wheel, this.#bodies.upright, this.#axis, this.#k.steerHeld) };
     return this.#wheel.motion;
   }
 
@@ -170,5 +107,14 @@ class Moving implements CornerMotion {
   }
 }
 
-/** The motion of a corner that `p` has been placed for, rates (`slope`) included. */
-export const cornerMotion = (k: Skeleton, p: Pose, travel: number): CornerMotion => new Moving(k, p, travel);
+/** The motion of a corner that `p` has been placed for, rates (`slope`) included; `rates` is written over. */
+export function cornerMotion(
+  k: Skeleton,
+  constants: Constants,
+  p: Pose,
+  rates: PoseRates,
+  travel: number,
+): CornerMotion {
+  ratesOf(constants, p, rates);
+  return new Moving(k, p, rates, travel);
+}

@@ -8,20 +8,24 @@ import type { Corner, CornerMotion, Unreachable } from "./corner.js";
 import { cornerMotion } from "./corner-motion.js";
 import type { Degenerate, HardpointGeometry } from "./geometry.js";
 import { type Mechanism, mechanismOf } from "./mechanism.js";
+import { PoseRates } from "./pose-rates.js";
 import { PLACED, Pose, slope } from "./position.js";
 import { bindsBefore, outOfReach, reachOf } from "./reach.js";
 import { placeAt } from "./solve-travel.js";
 
 /** The corner of a mechanism, whatever it was drawn from. */
 export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
+  const { constants } = m.branch;
+  // Written anew by every solve, and nothing of them is handed out.
+  const p = new Pose();
+  const rates = new PoseRates();
   const motion = (travel: number): CornerMotion | Unreachable => {
     const beyond = outOfReach(m.branch.limits, travel);
     if (beyond !== undefined) return beyond;
-    const p = new Pose();
     const status = placeAt(m.branch, p, travel);
     if (status !== PLACED) return bindsBefore(m, travel, status);
-    slope(m.branch.constants, p);
-    return cornerMotion(m.skeleton, p, travel);
+    slope(constants, p);
+    return cornerMotion(m.skeleton, constants, p, rates, travel);
   };
   return { basis, motion, reach: (from, to) => reachOf(m, from, to) };
 }

@@ -64,7 +64,7 @@ export function leverOf(points: LeverPoints, linkEnd: PointMotion, longer = 0): 
 /** The angle and end of the lever where its drop link's far end is at `linkEnd`. */
 export function leverMotion(lever: Lever, linkEnd: PointMotion): LeverMotion | LinkBinds {
   const at = closeArm(lever.arm, linkEnd.p);
-  if (at === undefined) return { kind: "link-binds", link: "drop-link", gap: gapOf(lever.arm, linkEnd.p) };
+  if (at === undefined) return binds(lever, linkEnd);
   const angle = armAngle(lever.arm, at, linkEnd);
   const body = hinged(lever.arm.foot, lever.arm.axis, at, angle);
   return { angle, end: carry(body, lever.end), transmission: Math.asin(Math.min(1, at.transmission)) };
@@ -72,9 +72,15 @@ export function leverMotion(lever: Lever, linkEnd: PointMotion): LeverMotion | L
 
 /** The lever's angle alone, with first and second derivative. */
 export const leverAngle = (lever: Lever, linkEnd: PointMotion): Jet | LinkBinds => {
-  const motion = leverMotion(lever, linkEnd);
-  return "kind" in motion ? motion : motion.angle;
+  const at = closeArm(lever.arm, linkEnd.p);
+  return at === undefined ? binds(lever, linkEnd) : armAngle(lever.arm, at, linkEnd);
 };
+
+const binds = ({ arm }: Lever, { p }: PointMotion): LinkBinds => ({
+  kind: "link-binds",
+  link: "drop-link",
+  gap: gapOf(arm, p),
+});
 
 /** How far the circle of the lever's end stays from the sphere about `p`. */
 function gapOf(arm: TurningArm, p: Vec3): number {

@@ -9,6 +9,7 @@ import { type Constants, constantsOf } from "./constants.js";
 import { cornerMotion } from "./corner-motion.js";
 import { degenerate, type Degenerate, type HardpointGeometry } from "./geometry.js";
 import { PLACED, placeRocker, placeUpright, Pose, slope } from "./position.js";
+import { PoseRates } from "./pose-rates.js";
 import { IN_LINE, type Skeleton, skeletonOf } from "./skeleton.js";
 import { type Branch, branchOf } from "./solve-travel.js";
 import { travelLimits } from "./travel-limits.js";
@@ -44,7 +45,7 @@ function rockerWithBump(k: Skeleton): Skeleton {
   const p = placedAtDesign(constants);
   if (p === undefined || k.rocker === undefined) return k;
   slope(constants, p);
-  const rate = cornerMotion(k, p, 0).rocker?.d ?? 0;
+  const rate = cornerMotion(k, constants, p, new PoseRates(), 0).rocker?.d ?? 0;
   return rate < 0 ? { ...k, rocker: reversed(k.rocker) } : k;
 }
 

@@ -12,12 +12,15 @@
 import { add, cross, dot, scale, sub, type Vec3 } from "../maths/vec3.js";
 import type { Jet, PointMotion } from "./corner.js";
 
+/** A rotation, row by row. */
+export type Turn = readonly [number, number, number, number, number, number, number, number, number];
+
 export interface RigidMotion {
   /** A point of the body at design position, and its motion. */
   readonly design: Vec3;
   readonly origin: PointMotion;
-  /** The turn from design. */
-  turn(v: Vec3): Vec3;
+  /** From design. */
+  readonly turn: Turn;
   readonly spin: Vec3;
   readonly spinRate: Vec3;
 }
@@ -27,16 +30,24 @@ const ZERO: Vec3 = [0, 0, 0];
 /** A point that does not move. */
 export const fixedPoint = (p: Vec3): PointMotion => ({ p, d: ZERO, dd: ZERO });
 
+export const turned = (t: Turn, [x, y, z]: Vec3): Vec3 => [
+  t[0] * x + t[1] * y + t[2] * z,
+  t[3] * x + t[4] * y + t[5] * z,
+  t[6] * x + t[7] * y + t[8] * z,
+];
+
 /** The motion of a point of `body`, given at its design position. */
 export function carry(body: RigidMotion, design: Vec3): PointMotion {
-  const {
-    origin: { p, d, dd },
-    design: o,
-    spin: [wx, wy, wz],
-    spinRate: [ax, ay, az],
-  } = body;
-  const r = body.turn([design[0] - o[0], design[1] - o[1], design[2] - o[2]]);
-  const [x, y, z] = r;
+  const { origin, design: o, turn: t, spin, spinRate } = body;
+  const { p, d, dd } = origin;
+  const u = design[0] - o[0];
+  const v = design[1] - o[1];
+  const w = design[2] - o[2];
+  const x = t[0] * u + t[1] * v + t[2] * w;
+  const y = t[3] * u + t[4] * v + t[5] * w;
+  const z = t[6] * u + t[7] * v + t[8] * w;
+  const [wx, wy, wz] = spin;
+  const [ax, ay, az] = spinRate;
   const vx = wy * z - wz * y;
   const vy = wz * x - wx * z;
   const vz = wx * y - wy * x;
@@ -53,7 +64,7 @@ export function carry(body: RigidMotion, design: Vec3): PointMotion {
 
 /** A direction fixed to `body`, given at design position, with its derivatives. */
 export function carryDirection(body: RigidMotion, design: Vec3): PointMotion {
-  const r = body.turn(design);
+  const r = turned(body.turn, design);
   const v = cross(body.spin, r);
   return { p: r, d: v, dd: add(cross(body.spinRate, r), cross(body.spin, v)) };
 }
@@ -65,23 +76,31 @@ export function hinged(
   at: { readonly cos: number; readonly sin: number },
   angle: Pick<Jet, "d" | "dd">,
 ): RigidMotion {
-  const [x, y, z] = axis;
-  const { cos, sin } = at;
   return {
     design: foot,
     origin: fixedPoint(foot),
-    // v cos + (axis × v) sin + axis (axis · v)(1 − cos)
-    turn: ([a, b, c]) => {
-      const along = (x * a + y * b + z * c) * (1 - cos);
-      return [
-        a * cos + (y * c - z * b) * sin + x * along,
-        b * cos + (z * a - x * c) * sin + y * along,
-        c * cos + (x * b - y * a) * sin + z * along,
-      ];
-    },
+    turn: aboutAxis(axis, at.cos, at.sin),
     spin: scale(axis, angle.d),
     spinRate: scale(axis, angle.dd),
   };
+}
+
+/** v cos + (axis × v) sin + axis (axis · v)(1 − cos) as a matrix. */
+function aboutAxis([x, y, z]: Vec3, cos: number, sin: number): Turn {
+  const rest = 1 - cos;
+  const [xs, ys, zs] = [x * sin, y * sin, z * sin];
+  const [xr, yr, zr] = [x * rest, y * rest, z * rest];
+  return [
+    cos + x * xr,
+    x * yr - zs,
+    x * zr + ys,
+    x * yr + zs,
+    cos + y * yr,
+    y * zr - xs,
+    x * zr - ys,
+    y * zr + xs,
+    cos + z * zr,
+  ];
 }
 
 /** 1 + cos of a rod's turn that counts as half a turn. */

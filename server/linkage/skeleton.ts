@@ -7,6 +7,7 @@
 import { add, cross, dot, norm, scale, sub, unit, type Vec3 } from "../maths/vec3.js";
 import { degenerate, type Degenerate, type DegeneratePart, type HardpointGeometry } from "./geometry.js";
 import { footOn, type TurningArm, turningArm } from "./turning-arm.js";
+import { type WheelAtDesign, wheelAtDesign } from "./wheel.js";
 
 /** The bodies of a corner at design, from which both the inner loop and the derivatives are built. */
 export interface Skeleton {
@@ -23,6 +24,7 @@ export interface Skeleton {
   readonly trackAlong: number;
   readonly branchT: number;
   readonly rocker: TurningArm | undefined;
+  readonly wheel: WheelAtDesign;
 }
 
 /** Coordinates beyond this, and corners smaller than its inverse, would leave the range of a double when multiplied. */
@@ -142,6 +144,7 @@ export function skeletonOf(g: HardpointGeometry, steerHeld: boolean): Skeleton |
     trackAlong: steer.along,
     branchT: steer.branch,
     rocker,
+    wheel: wheelAtDesign(g.wheel),
   };
 }
 

@@ -94,19 +94,22 @@ export const armVector = (arm: TurningArm, at: { readonly cos: number; readonly 
 export const armAngle = (arm: TurningArm, at: { readonly cos: number; readonly sin: number }, p: PointMotion): Jet => {
   const { foot, u, v } = arm;
   const { cos, sin } = at;
-  let moment = 0;
-  let towards = 0;
-  for (let i = 0; i < 3; i++) {
-    const q = p.p[i]! - foot[i]! - (u[i]! * cos + v[i]! * sin);
-    moment += q * (v[i]! * cos - u[i]! * sin);
-    towards += q * p.d[i]!;
-  }
-  const d = towards / moment;
-  let bend = 0;
-  for (let i = 0; i < 3; i++) {
-    const r = u[i]! * cos + v[i]! * sin;
-    const slip = p.d[i]! - (v[i]! * cos - u[i]! * sin) * d;
-    bend += (p.p[i]! - foot[i]! - r) * (p.dd[i]! + r * d * d) + slip * slip;
-  }
-  return { value: Math.atan2(sin, cos), d, dd: bend / moment };
+  // e − foot, e_φ and q.
+  const rx = u[0] * cos + v[0] * sin;
+  const ry = u[1] * cos + v[1] * sin;
+  const rz = u[2] * cos + v[2] * sin;
+  const tx = v[0] * cos - u[0] * sin;
+  const ty = v[1] * cos - u[1] * sin;
+  const tz = v[2] * cos - u[2] * sin;
+  const qx = p.p[0] - foot[0] - rx;
+  const qy = p.p[1] - foot[1] - ry;
+  const qz = p.p[2] - foot[2] - rz;
+  const moment = qx * tx + qy * ty + qz * tz;
+  const d = (qx * p.d[0] + qy * p.d[1] + qz * p.d[2]) / moment;
+  const square = d * d;
+  const bend = qx * (p.dd[0] + rx * square) + qy * (p.dd[1] + ry * square) + qz * (p.dd[2] + rz * square);
+  const sx = p.d[0] - tx * d;
+  const sy = p.d[1] - ty * d;
+  const sz = p.d[2] - tz * d;
+  return { value: Math.atan2(sin, cos), d, dd: (bend + sx * sx + sy * sy + sz * sz) / moment };
 };

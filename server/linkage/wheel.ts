@@ -8,7 +8,7 @@
 import { add, scale, sub, unit, type Vec3 } from "../maths/vec3.js";
 import type { Jet, PointMotion, WheelMotion } from "./corner.js";
 import type { WheelPoints } from "./geometry.js";
-import { carry, carryDirection, type RigidMotion } from "./rigid-motion.js";
+import { carry, carryDirection, type RigidMotion, turned } from "./rigid-motion.js";
 
 const UP: Vec3 = [0, 0, 1];
 /** cos² of the camber below which the wheel counts as flat. */
@@ -47,25 +47,64 @@ export const steeringAngles = (n: Vec3): { readonly caster: number; readonly kin
   kingpin: Math.atan2(-n[1], n[2]),
 });
 
+/** The wheel at design: its spin axis and its contact point. */
+export interface WheelAtDesign extends WheelPoints<Vec3> {
+  readonly axis: Vec3;
+  readonly contact: Vec3;
+}
+
+export const wheelAtDesign = (wheel: WheelPoints<Vec3>): WheelAtDesign => ({
+  ...wheel,
+  axis: spinAxis(wheel.camber, wheel.toe),
+  contact: contactPoint(wheel),
+});
+
+/** The wheel as it goes with its upright; its angles, which few who ask for its points look at, when they are asked for. */
+class Carried implements WheelMotion {
+  readonly centre: PointMotion;
+  readonly contact: PointMotion;
+  readonly #wheel: WheelAtDesign;
+  readonly #upright: RigidMotion;
+  readonly #n: Vec3;
+  readonly #steerHeld: boolean;
+
+  constructor(wheel: WheelAtDesign, upright: RigidMotion, n: Vec3, steerHeld: boolean) {
+    this.centre = carry(upright, wheel.centre);
+    this.contact = carry(upright, wheel.contact);
+    this.#wheel = wheel;
+    this.#upright = upright;
+    this.#n = n;
+    this.#steerHeld = steerHeld;
+  }
+
+  get camber(): Jet {
+    return camberJet(carryDirection(this.#upright, this.#wheel.axis));
+  }
+
+  get toe(): Jet {
+    if (this.#steerHeld) return { value: this.#wheel.toe, d: 0, dd: 0 };
+    return toeJet(carryDirection(this.#upright, this.#wheel.axis));
+  }
+
+  get caster(): number | undefined {
+    return this.#steerHeld ? undefined : steeringAngles(this.#n).caster;
+  }
+
+  get kingpin(): number {
+    return steeringAngles(this.#n).kingpin;
+  }
+}
+
 /**
  * The wheel on its upright. `steerHeld` (planar corner): toe is the stated one by the model's own assumption, and
  * caster is not known.
  */
 export function wheelMotion(
-  wheel: WheelPoints<Vec3>,
+  wheel: WheelAtDesign,
   upright: RigidMotion,
   n: Vec3,
   steerHeld: boolean,
 ): WheelMotion | undefined {
-  const s = carryDirection(upright, spinAxis(wheel.camber, wheel.toe));
-  if (s.p[0] * s.p[0] + s.p[1] * s.p[1] < FLAT) return undefined;
-  const { caster, kingpin } = steeringAngles(n);
-  return {
-    centre: carry(upright, wheel.centre),
-    camber: camberJet(s),
-    toe: steerHeld ? { value: wheel.toe, d: 0, dd: 0 } : toeJet(s),
-    contact: carry(upright, contactPoint(wheel)),
-    caster: steerHeld ? undefined : caster,
-    kingpin,
-  };
+  const [x, y] = turned(upright.turn, wheel.axis);
+  return x * x + y * y < FLAT ? undefined : new Carried(wheel, upright, n, steerHeld);
 }

@@ -4,8 +4,8 @@
  *
  * Invariant: the drop link keeps its design length; its upper end is carried by a body of the corner.
  */
-import type { Body, CornerMotion, PointMotion } from "../../linkage/corner.js";
-import { type Lever, type LeverMotion, leverMotion } from "../../linkage/lever.js";
+import type { Body, CornerMotion, Jet, PointMotion } from "../../linkage/corner.js";
+import { type Lever, leverAngle, type LeverMotion, leverMotion } from "../../linkage/lever.js";
 import { cross, dot, sub, unit, type Vec3 } from "../../maths/vec3.js";
 import type { NoDeflection } from "../deflection.js";
 
@@ -26,6 +26,12 @@ export function barLeverMotion(
 ): LeverMotion | NoDeflection {
   const motion = leverMotion(bar.lever, corner.point(bar.body, bar.linkEnd));
   return "kind" in motion ? doesNotReach(side) : motion;
+}
+
+/** The angle alone. */
+export function barLeverAngle(bar: BarLever, corner: CornerMotion, side: "left" | "right"): Jet | NoDeflection {
+  const angle = leverAngle(bar.lever, corner.point(bar.body, bar.linkEnd));
+  return "kind" in angle ? doesNotReach(side) : angle;
 }
 
 /** Where the lever's end is. */

@@ -7,7 +7,7 @@
  */
 import type { AxleMotion } from "../../linkage/corner.js";
 import type { Connection, Deflection, NoDeflection } from "../element.js";
-import { type BarLever, barLeverMotion } from "./bar-lever.js";
+import { type BarLever, barLeverAngle } from "./bar-lever.js";
 import { STILL } from "./still.js";
 
 const offReason = (left: BarLever | undefined, right: BarLever | undefined): string | undefined => {
@@ -17,17 +17,17 @@ const offReason = (left: BarLever | undefined, right: BarLever | undefined): str
 };
 
 function twist(left: BarLever, right: BarLever, motion: AxleMotion): Deflection | NoDeflection {
-  const l = barLeverMotion(left, motion.left, "left");
+  const l = barLeverAngle(left, motion.left, "left");
   if ("kind" in l) return l;
-  const r = barLeverMotion(right, motion.right, "right");
+  const r = barLeverAngle(right, motion.right, "right");
   if ("kind" in r) return r;
   return {
-    s: l.angle.value - r.angle.value,
-    dL: l.angle.d,
-    dR: -r.angle.d,
-    dLL: l.angle.dd,
+    s: l.value - r.value,
+    dL: l.d,
+    dR: -r.d,
+    dLL: l.dd,
     dLR: 0,
-    dRR: -r.angle.dd,
+    dRR: -r.dd,
   };
 }
 
