@@ -42,6 +42,22 @@ const shared = {
 const bundles = [
   { entryPoints: ["client/extension.ts"], outfile: `${folder}/extension.cjs`, format: "cjs", external: ["vscode"] },
   { entryPoints: ["server/lsp/main.ts"], outfile: `${folder}/server.cjs`, format: "cjs" },
+  // Client and server where the editor runs in a browser: nothing of Node is to be had there, and asking for it ends the build.
+  {
+    entryPoints: ["client/web/extension.ts"],
+    outfile: `${folder}/extension-web.cjs`,
+    format: "cjs",
+    platform: "browser",
+    target: "es2022",
+    external: ["vscode"],
+  },
+  {
+    entryPoints: ["server/lsp/main-web.ts"],
+    outfile: `${folder}/server-web.js`,
+    format: "iife",
+    platform: "browser",
+    target: "es2022",
+  },
   {
     entryPoints: ["server/cli/main.ts"],
     outfile: `${folder}/cli.js`,

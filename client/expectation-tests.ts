@@ -6,7 +6,7 @@
  * asked before the view is first opened or a file is open.
  */
 import * as vscode from "vscode";
-import { type LanguageClient, State } from "vscode-languageclient/node";
+import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type {
   ExpectationAnswer,
   ExpectationsMethod,
@@ -19,7 +19,7 @@ import type {
 const FILES = "**/*.crank";
 const METHOD: ExpectationsMethod = "bellcrank/expectations";
 
-export function createExpectationTests(client: LanguageClient): vscode.Disposable {
+export function createExpectationTests(client: BaseLanguageClient): vscode.Disposable {
   const controller = vscode.tests.createTestController("bellcrank.expectations", "Bellcrank");
   const tests = new ExpectationTests(controller, client);
   const watcher = vscode.workspace.createFileSystemWatcher(FILES);
@@ -48,12 +48,12 @@ const isOurs = ({ path }: vscode.Uri): boolean => path.endsWith(".crank");
 
 class ExpectationTests {
   readonly #controller: vscode.TestController;
-  readonly #client: LanguageClient;
+  readonly #client: BaseLanguageClient;
   /** What the server said last of each file in the tree. */
   readonly #files = new Map<string, ExpectationsOfFile>();
   readonly #answers = new WeakMap<vscode.TestItem, ExpectationAnswer>();
 
-  constructor(controller: vscode.TestController, client: LanguageClient) {
+  constructor(controller: vscode.TestController, client: BaseLanguageClient) {
     this.#controller = controller;
     this.#client = client;
   }

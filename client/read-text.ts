@@ -3,12 +3,12 @@
  * system. Like on disk, nothing outside the folders of the workspace is read.
  */
 import * as vscode from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ReadTextAnswer, ReadTextMethod, ReadTextParams } from "../server/lsp/protocol.js";
 
 const METHOD: ReadTextMethod = "bellcrank/readText";
 
-export function answerReadText(client: LanguageClient): vscode.Disposable {
+export function answerReadText(client: BaseLanguageClient): vscode.Disposable {
   return client.onRequest<ReadTextAnswer, Error>(METHOD, ({ uri }: ReadTextParams) => readText(vscode.Uri.parse(uri)));
 }
 

@@ -3,10 +3,10 @@
  * A click opens the list of problems, or the server's output where there is no server.
  */
 import * as vscode from "vscode";
-import { type LanguageClient, State } from "vscode-languageclient/node";
-import { LANGUAGE } from "./language-client.js";
+import { type BaseLanguageClient, State } from "vscode-languageclient";
+import { LANGUAGE } from "./language.js";
 
-export function createStatus(client: LanguageClient): vscode.Disposable {
+export function createStatus(client: BaseLanguageClient): vscode.Disposable {
   const item = vscode.window.createStatusBarItem("bellcrank.findings", vscode.StatusBarAlignment.Right, 100);
   item.name = "Bellcrank findings";
   const update = (): void => show(item, client.state);

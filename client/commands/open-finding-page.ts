@@ -4,7 +4,7 @@
  */
 import * as vscode from "vscode";
 import { OPEN_FINDING_PAGE, ruleOf } from "../finding-links.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 
 export function registerOpenFindingPage(page: vscode.Uri): vscode.Disposable {
   return vscode.commands.registerCommand(OPEN_FINDING_PAGE, async (given?: unknown) => {

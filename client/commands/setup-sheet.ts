@@ -5,7 +5,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { SheetMethod, SheetPage, SheetParams } from "../../server/lsp/protocol-start.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 
 const METHOD: SheetMethod = "bellcrank/sheet";
 

@@ -3,14 +3,14 @@
  * The page is a read-only document; its address carries the file and the name that it is about.
  */
 import * as vscode from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import type { RatesMethod, RatesPage, RatesParams, ShowRatesArguments } from "../../server/lsp/protocol.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 
 const SCHEME = "bellcrank-rates";
 const METHOD: RatesMethod = "bellcrank/rates";
 
-export function registerShowRates(client: LanguageClient): vscode.Disposable {
+export function registerShowRates(client: BaseLanguageClient): vscode.Disposable {
   const changed = new vscode.EventEmitter<vscode.Uri>();
   const shown = new Map<string, vscode.Uri>();
   const provider: vscode.TextDocumentContentProvider = {
@@ -53,7 +53,7 @@ function paramsAtEditor(): RatesParams | undefined {
   return document?.languageId === LANGUAGE ? { uri: document.uri.toString() } : undefined;
 }
 
-async function render(client: LanguageClient, page: vscode.Uri, cancel: vscode.CancellationToken): Promise<string> {
+async function render(client: BaseLanguageClient, page: vscode.Uri, cancel: vscode.CancellationToken): Promise<string> {
   const params = JSON.parse(page.query) as RatesParams;
   const answer = await client.sendRequest<RatesPage | null>(METHOD, params, cancel);
   return answer?.markdown ?? `There is no car or set-up ${params.name ?? ""} in this file.`;

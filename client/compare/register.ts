@@ -7,7 +7,7 @@ import type {
   CompareChoicesParams,
   CompareWith,
 } from "../../server/lsp/protocol-compare.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 import { registerCommittedText } from "./committed-text.js";
 import { restoreComparisons, showComparison } from "./view.js";
 

@@ -7,7 +7,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { CompareAnswer, CompareMethod, CompareParams } from "../../server/lsp/protocol-compare.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 import { committedUri } from "./committed-text.js";
 import { comparePage } from "./page.js";
 

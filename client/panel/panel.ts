@@ -14,7 +14,7 @@ import type {
   PanelCurvesAnswer,
   PanelCurvesMethod,
 } from "../../server/lsp/protocol-panel.js";
-import { LANGUAGE } from "../language-client.js";
+import { LANGUAGE } from "../language.js";
 import { Asked } from "./asked.js";
 import type { Cursor, Followed, FromPage, ToPage } from "./messages.js";
 import { moveEye, undoIn } from "./move-eye.js";

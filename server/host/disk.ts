@@ -7,11 +7,15 @@ import { isUtf8 } from "node:buffer";
 import { dirname, isAbsolute, join, relative } from "node:path";
 import { URI } from "vscode-uri";
 import type { Host } from "../snapshot/workspace.js";
+import type { WorkspaceFiles } from "./workspace-files.js";
 
-export class Disk implements Host {
+export class Disk implements WorkspaceFiles {
   #roots: readonly string[] = [];
 
-  /** Folders (or documents, whose folders count) that may be read below. */
+  reads(uri: string): boolean {
+    return uri.startsWith("file:");
+  }
+
   setRoots(folders: readonly string[]): void {
     this.#roots = folders
       .map((uri) => URI.parse(uri))
@@ -30,7 +34,7 @@ export class Disk implements Host {
     if (!this.#roots.includes(folder)) this.#roots = [...this.#roots, folder];
   }
 
-  /** The language's files below the roots; folders that hold none of an engineer's texts are passed over. */
+  /** Folders that hold none of an engineer's texts are passed over. */
   list(): readonly string[] {
     return this.#roots.flatMap((root) => this.listBelow(root));
   }

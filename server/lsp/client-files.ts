@@ -1,9 +1,10 @@
 /**
- * Files of a workspace that is not on disk: only the client can read them, and only in its own time. Until
- * a text has come it counts as missing, and what rests on it is not published; its coming starts that anew.
+ * Files that the server cannot read by itself, those of a workspace that is not on its disk: only the client can, and only in
+ * its own time. Until a text has come it counts as missing, and what rests on it is not published; its coming starts that anew.
  *
  * Invariant: files on disk never pass through here; a text that is known is never asked for again.
  */
+import type { WorkspaceFiles } from "../host/workspace-files.js";
 import type { Host } from "../snapshot/workspace.js";
 import type { ReadTextAnswer } from "./protocol.js";
 
@@ -16,12 +17,13 @@ export interface ClientReader {
 }
 
 export class ClientFiles implements Host {
-  readonly #disk: Host;
+  readonly #disk: WorkspaceFiles;
   readonly #known = new Map<string, Read>();
   readonly #asked = new Map<string, Promise<void>>();
   #reader: ClientReader | undefined;
+  #listed: readonly string[] = [];
 
-  constructor(disk: Host) {
+  constructor(disk: WorkspaceFiles) {
     this.#disk = disk;
   }
 
@@ -30,8 +32,19 @@ export class ClientFiles implements Host {
     this.#reader = reader;
   }
 
+  /** The language's files, those on disk and those that the client has named. */
+  list(): readonly string[] {
+    return [...this.#disk.list(), ...this.#listed];
+  }
+
+  /** Asked for at once, so that who looks for a name in all of them need not wait for one after the other. */
+  setListed(uris: readonly string[]): void {
+    this.#listed = uris.filter((uri) => !this.#disk.reads(uri));
+    for (const uri of this.#listed) this.read(uri);
+  }
+
   read(uri: string): Read {
-    if (isOnDisk(uri) || this.#reader === undefined) return this.#disk.read(uri);
+    if (this.#disk.reads(uri) || this.#reader === undefined) return this.#disk.read(uri);
     const known = this.#known.get(uri);
     if (known !== undefined) return known;
     this.#ask(uri, this.#reader);
@@ -40,7 +53,7 @@ export class ClientFiles implements Host {
 
   /** The file changed, came or went: the old text holds until the new one is here. Whether this is ours to follow. */
   changed(uri: string): boolean {
-    if (isOnDisk(uri) || this.#reader === undefined) return false;
+    if (this.#disk.reads(uri) || this.#reader === undefined) return false;
     if (this.#known.has(uri)) this.#ask(uri, this.#reader);
     return true;
   }
@@ -54,6 +67,11 @@ export class ClientFiles implements Host {
     if (this.#asked.size > 0) await Promise.race(this.#asked.values());
   }
 
+  /** Resolves when all of them are here. */
+  async arrivals(): Promise<void> {
+    await Promise.all(this.#asked.values());
+  }
+
   #ask(uri: string, reader: ClientReader): void {
     if (!this.#asked.has(uri)) this.#asked.set(uri, this.#take(uri, reader));
   }
@@ -63,10 +81,6 @@ export class ClientFiles implements Host {
     this.#asked.delete(uri);
     reader.arrived(uri);
   }
-}
-
-function isOnDisk(uri: string): boolean {
-  return uri.startsWith("file:");
 }
 
 /** A client that fails to read a file has none for us. */

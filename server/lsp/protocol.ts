@@ -35,7 +35,17 @@ export interface RatesPage {
 /** Arguments of the client's command `bellcrank.showRates`, as a lens passes them. */
 export type ShowRatesArguments = readonly [uri: string, name: string];
 
-/** The server asks the client for a file that is not on disk; never for one of the scheme `file`. */
+/**
+ * The client names the language's files that the server cannot list by itself: those of folders that are not on its disk, all of
+ * them in a browser. Sent again, whole, when one comes or goes.
+ */
+export type FilesMethod = "bellcrank/files";
+
+export interface FilesParams {
+  readonly uris: readonly string[];
+}
+
+/** The server asks the client for a file that it cannot read by itself: one that is not on its disk, any file in a browser. */
 export type ReadTextMethod = "bellcrank/readText";
 
 export interface ReadTextParams {

@@ -7,6 +7,7 @@
  */
 import type { Connection, Diagnostic } from "vscode-languageserver";
 import { diagnosticsOf } from "./diagnostics.js";
+import type { NextTurn } from "./environment.js";
 import type { Session } from "./session.js";
 
 export class Publisher {
@@ -14,11 +15,13 @@ export class Publisher {
   readonly #session: Session;
   readonly #waiting = new Set<string>();
   readonly #versions = new Map<string, number>();
-  #turn: ReturnType<typeof setImmediate> | undefined;
+  readonly #nextTurn: NextTurn;
+  #cancelTurn: (() => void) | undefined;
 
-  constructor(connection: Connection, session: Session) {
+  constructor(connection: Connection, session: Session, nextTurn: NextTurn) {
     this.#connection = connection;
     this.#session = session;
+    this.#nextTurn = nextTurn;
   }
 
   /** The text of an open document changed: it comes first, those that rest on it afterwards. */
@@ -45,17 +48,18 @@ export class Publisher {
   }
 
   stop(): void {
-    if (this.#turn !== undefined) clearImmediate(this.#turn);
-    this.#turn = undefined;
+    this.#cancelTurn?.();
+    this.#cancelTurn = undefined;
     this.#waiting.clear();
   }
 
   #schedule(): void {
-    if (this.#turn === undefined && this.#waiting.size > 0) this.#turn = setImmediate(() => this.#takeTurn());
+    if (this.#cancelTurn !== undefined || this.#waiting.size === 0) return;
+    this.#cancelTurn = this.#nextTurn(() => this.#takeTurn());
   }
 
   #takeTurn(): void {
-    this.#turn = undefined;
+    this.#cancelTurn = undefined;
     for (const uri of this.#waiting) {
       this.#waiting.delete(uri);
       const file = this.#session.workspace.file(uri);

@@ -1,6 +1,6 @@
 /**
  * One connection: the handshake, the documents and what is watched; the features answer the rest.
- * Transport and file access are passed in, so that the same server runs on stdio and on IPC.
+ * Transport and surroundings are passed in, so that the same server runs on stdio, on IPC and in a browser's worker.
  */
 import {
   type Connection,
@@ -14,21 +14,27 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../grammar/index.js";
 import { createWorkspace } from "../snapshot/create.js";
-import type { Disk } from "../host/disk.js";
-import type { Revisions } from "../host/revisions.js";
+import type { WorkspaceFiles } from "../host/workspace-files.js";
 import { ClientFiles } from "./client-files.js";
+import type { Environment } from "./environment.js";
 import { features } from "./features/index.js";
-import type { InitializationOptions, ReadTextAnswer, ReadTextMethod, ReadTextParams } from "./protocol.js";
+import type {
+  FilesMethod,
+  FilesParams,
+  InitializationOptions,
+  ReadTextAnswer,
+  ReadTextMethod,
+  ReadTextParams,
+} from "./protocol.js";
 import { Publisher } from "./publisher.js";
 import { normalUri, Session } from "./session.js";
 import { readSettings } from "./settings.js";
 
-/** @param revisions left out where no git can be run */
-export function startServer(connection: Connection, disk: Disk, revisions?: Revisions): void {
+export function startServer(connection: Connection, { files: disk, nextTurn, revisions }: Environment): void {
   const files = new ClientFiles(disk);
-  const session = new Session(createWorkspace(files), () => disk.list());
+  const session = new Session(createWorkspace(files), () => files.list());
   session.revisions = revisions;
-  const publisher = new Publisher(connection, session);
+  const publisher = new Publisher(connection, session, nextTurn);
   connection.onInitialize((parameters) => {
     if (optionsOf(parameters).readsText === true) askClient(connection, session, publisher, files);
     return initialize(parameters, session, disk);
@@ -54,13 +60,16 @@ function askClient(connection: Connection, session: Session, publisher: Publishe
   const method: ReadTextMethod = "bellcrank/readText";
   session.isAwaited = (uris) => files.isAwaited(uris);
   session.arrival = () => files.arrival();
+  session.arrivals = () => files.arrivals();
   files.connect({
     ask: (uri) => connection.sendRequest<ReadTextAnswer>(method, { uri } satisfies ReadTextParams),
     arrived: (uri) => fileChanged(connection, session, publisher, [uri]),
   });
+  const listed: FilesMethod = "bellcrank/files";
+  connection.onNotification(listed, ({ uris }: FilesParams) => files.setListed(uris.map(normalUri)));
 }
 
-function initialize(parameters: InitializeParams, session: Session, disk: Disk): InitializeResult {
+function initialize(parameters: InitializeParams, session: Session, disk: WorkspaceFiles): InitializeResult {
   // Makes the parser while the client still waits for its answer anyway, rather than on the first document.
   parse("");
   session.client = parameters.capabilities;
@@ -80,7 +89,7 @@ function initialize(parameters: InitializeParams, session: Session, disk: Disk):
   return { capabilities, serverInfo: { name: "bellcrank" } };
 }
 
-function syncDocuments(connection: Connection, session: Session, publisher: Publisher, disk: Disk): void {
+function syncDocuments(connection: Connection, session: Session, publisher: Publisher, disk: WorkspaceFiles): void {
   const documents = new TextDocuments(TextDocument);
   documents.onDidOpen(({ document }) => {
     if (!disk.hasRoots) disk.addFolderOf(document.uri);

@@ -24,6 +24,8 @@ export class Session {
   isAwaited: (uris: readonly string[]) => boolean = () => false;
   /** Resolves when one more of those is here. */
   arrival: () => Promise<void> = () => Promise.resolve();
+  /** Resolves when all of them are. */
+  arrivals: () => Promise<void> = () => Promise.resolve();
 
   readonly #listFiles: () => readonly string[];
 
@@ -37,6 +39,15 @@ export class Session {
   everyFile(): readonly FileView[] {
     const uris = new Set([...this.workspace.open(), ...this.#listFiles()]);
     return [...uris].map((uri) => this.workspace.file(uri));
+  }
+
+  /** Likewise, once the texts that only the client can read are here. */
+  async everyArrivedFile(): Promise<readonly FileView[]> {
+    for (;;) {
+      const files = this.everyFile();
+      if (!files.some(({ uses }) => this.isAwaited(uses))) return files;
+      await this.arrivals();
+    }
   }
 
   file(uri: string): FileView {

@@ -61,6 +61,12 @@ describe("the manifest", () => {
     }
   });
 
+  it("copies all of the example", () => {
+    const [, named = ""] = /FILES = \[CAR, ([^\]]*)\]/.exec(clientSource) ?? [];
+    const copied = ["quill.crank", ...named.split(", ").map((name) => name.replaceAll('"', ""))];
+    expect(copied.sort()).toEqual(readdirSync("samples/quill").sort());
+  });
+
   it("has every registered command", () => {
     const registered = [...clientSource.matchAll(/"(bellcrank\.[a-zA-Z]+)"/g)].map(([, name]) => name ?? "");
     const views = [

@@ -40,7 +40,7 @@ export const compare: Feature = {
     });
     connection.onRequest(CHOICES, async (params: CompareChoicesParams): Promise<CompareChoices> => {
       const file = await session.arrivedFile(params.uri);
-      return choicesFor(session, file, chosen(file, params));
+      return choicesFor(session, file, chosen(file, params), await session.everyArrivedFile());
     });
     connection.onRequest<CommittedTextAnswer, void>(
       COMMITTED,
@@ -127,14 +127,18 @@ function answer(old: ComparedSide, now: ComparedSide, uri: string): CompareAnswe
   };
 }
 
-function choicesFor(session: Session, file: FileView, side: ComparedSide | undefined): CompareChoices {
+function choicesFor(
+  session: Session,
+  file: FileView,
+  side: ComparedSide | undefined,
+  all: readonly FileView[],
+): CompareChoices {
   const names = session.revisions?.names(file.uri) ?? { why: NO_GIT };
   const revisions: CompareChoices["revisions"] =
     "why" in names ? { kind: "none", ...names } : { kind: "git", ...names };
   if (side === undefined) return { name: undefined, setups: [], revisions };
   const { model } = side.car;
-  const setups = session
-    .everyFile()
+  const setups = all
     .flatMap((other) => other.cars.map((car) => ({ uri: other.uri, model: car.model })))
     .filter((other) => other.model.name === model.name && nameOf(other.model) !== nameOf(model))
     .map((other) => ({

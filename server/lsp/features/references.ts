@@ -7,11 +7,11 @@ import type { Feature } from "../feature.js";
 export const references: Feature = {
   capabilities: { referencesProvider: true, documentHighlightProvider: true },
   attach(connection, session) {
-    connection.onReferences(({ textDocument, position, context }): Location[] => {
+    connection.onReferences(async ({ textDocument, position, context }): Promise<Location[]> => {
       const file = session.file(textDocument.uri);
       const named = nameAt(file, file.parsed.lines.offset(position));
       if (named === undefined) return [];
-      const [declaration, ...others] = placesOf(named.symbol, session.everyFile());
+      const [declaration, ...others] = placesOf(named.symbol, await session.everyArrivedFile());
       const places = context.includeDeclaration && declaration !== undefined ? [declaration, ...others] : others;
       return places.map((origin) => ({
         uri: origin.uri,

@@ -16,11 +16,12 @@ export const rename: Feature = {
         ? null
         : { range: rangeOf(file.parsed.lines, named.here), placeholder: named.symbol.name };
     });
-    connection.onRenameRequest(({ textDocument, position, newName }): WorkspaceEdit | ResponseError | null => {
+    type Renamed = WorkspaceEdit | ResponseError | null;
+    connection.onRenameRequest(async ({ textDocument, position, newName }): Promise<Renamed> => {
       const file = session.file(textDocument.uri);
       const named = nameAt(file, file.parsed.lines.offset(position));
       if (named === undefined) return null;
-      const result = renamed(named.symbol, newName, session.everyFile());
+      const result = renamed(named.symbol, newName, await session.everyArrivedFile());
       if ("refused" in result) return new ResponseError(ErrorCodes.InvalidParams, result.refused);
       return workspaceEdit(session, result.edits);
     });

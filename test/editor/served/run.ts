@@ -5,6 +5,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { startChromium } from "./chromium.js";
 import { type Served, serve } from "./server.js";
+import type { ExtensionHost } from "./settings.js";
 
 const START_LIMIT_MS = 90_000;
 const WINDOW = { width: 1440, height: 900 };
@@ -14,7 +15,11 @@ export interface Running {
   stop(): Promise<void>;
 }
 
-export async function startServed(extension: string, folder: string): Promise<Running> {
+export async function startServed(
+  extension: string,
+  folder: string,
+  host: ExtensionHost = "server",
+): Promise<Running> {
   const state = mkdtempSync(join(tmpdir(), "bellcrank-served-"));
   const ends: (() => Promise<void>)[] = [async () => rmSync(state, { recursive: true, force: true })];
   const stop = async (): Promise<void> => {
@@ -23,7 +28,7 @@ export async function startServed(extension: string, folder: string): Promise<Ru
   try {
     const browser = await startChromium();
     ends.push(() => browser.close());
-    const served = await serve(extension, folder, state);
+    const served = await serve(extension, folder, state, host);
     ends.push(() => served.stop());
     return { page: await openPage(browser, served), stop };
   } catch (error) {

@@ -4,7 +4,7 @@ import { createServer } from "node:net";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { installServedEditor, type ServedEditorFiles } from "./install.js";
-import { writeSettings } from "./settings.js";
+import { type ExtensionHost, writeSettings } from "./settings.js";
 
 const START_LIMIT_MS = 60_000;
 const INSTALL_LIMIT_MS = 120_000;
@@ -16,11 +16,16 @@ export interface Served {
 }
 
 /** `state` is a folder for the editor's own files; `folder` is the one that it opens. */
-export async function serve(extension: string, folder: string, state: string): Promise<Served> {
+export async function serve(
+  extension: string,
+  folder: string,
+  state: string,
+  host: ExtensionHost = "server",
+): Promise<Served> {
   const files = installServedEditor();
   const base = [files.entry, "--user-data-dir", join(state, "user"), "--extensions-dir", join(state, "extensions")];
   base.push("--config", join(state, "config.yaml"));
-  writeSettings(join(state, "user"));
+  writeSettings(join(state, "user"), host);
   installExtension(files, base, extension);
   const port = await freePort();
   const server = spawn(files.node, [...base, ...serving(port), folder], {

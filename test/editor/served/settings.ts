@@ -19,7 +19,12 @@ const settings = {
   "extensions.ignoreRecommendations": true,
 };
 
-export function writeSettings(userData: string): void {
+/** Where the extension runs: beside the editor's server, on Node; or in the browser, in a worker. */
+export type ExtensionHost = "server" | "browser";
+
+const inBrowser = { "remote.extensionKind": { "bellcrank.bellcrank": ["web"] } };
+
+export function writeSettings(userData: string, host: ExtensionHost): void {
   mkdirSync(join(userData, "User"), { recursive: true });
-  writeFileSync(join(userData, "User", "settings.json"), JSON.stringify(settings, undefined, 2));
+  writeFileSync(join(userData, "User", "settings.json"), JSON.stringify({ ...settings, ...(host === "browser" ? inBrowser : {}) }, undefined, 2));
 }

@@ -1,0 +1,38 @@
+/** What the editor tells the language client and the server, wherever the server runs. */
+import * as vscode from "vscode";
+import type { LanguageClientOptions } from "vscode-languageclient";
+import type { InitializationOptions } from "../server/lsp/protocol.js";
+import { explainInEditor } from "./finding-links.js";
+import { LANGUAGE } from "./language.js";
+
+/** Where the pages of the findings lie in the extension. */
+export function findingsPage(context: vscode.ExtensionContext): vscode.Uri {
+  return vscode.Uri.joinPath(context.extensionUri, "server", "findings", "PAGES.md");
+}
+
+export function clientOptions(
+  context: vscode.ExtensionContext,
+  output: vscode.LogOutputChannel,
+): LanguageClientOptions {
+  const initializationOptions = (): InitializationOptions => ({
+    settings: plainSettings(),
+    pages: findingsPage(context).toString(),
+    commands: ["bellcrank.showRates", "bellcrank.compareWithBase"],
+    readsText: true,
+    drawsImages: true,
+  });
+  return {
+    // No scheme: a file of a virtual workspace and an untitled one are checked like one on disk.
+    documentSelector: [{ language: LANGUAGE }],
+    synchronize: { configurationSection: LANGUAGE },
+    diagnosticCollectionName: LANGUAGE,
+    outputChannel: output,
+    initializationOptions,
+    middleware: {
+      handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(explainInEditor)),
+    },
+  };
+}
+
+/** Without the editor's methods, which no channel takes along. */
+const plainSettings = (): unknown => JSON.parse(JSON.stringify(vscode.workspace.getConfiguration(LANGUAGE)));
