@@ -10,7 +10,8 @@
  *
  * Source: J. Nocedal, S. J. Wright, Numerical Optimization (2006), ch. 10 and 11.
  */
-import { LuDecomposition, Matrix, QrDecomposition } from "ml-matrix";
+import { Matrix, QrDecomposition } from "ml-matrix";
+import { linearRoot } from "./elimination.js";
 import type { Rows } from "./rows.js";
 
 export interface Evaluation {
@@ -102,12 +103,19 @@ function pointAt(problem: NewtonProblem, x: readonly number[]): Point | undefine
   const { scale } = problem;
   const found = problem.evaluate(x);
   if (found === undefined) return undefined;
-  const residual = found.residual.map((value, i) => value / scale[i]!);
-  const jacobian = found.jacobian.map((row, i) => row.map((value) => value / scale[i]!));
-  const merit = residual.reduce((total, value) => total + value * value, 0) / 2;
-  return Number.isFinite(merit) && jacobian.every((row) => row.every(Number.isFinite))
-    ? { x, residual, jacobian, merit }
-    : undefined;
+  const residual = found.residual.slice();
+  const jacobian: number[][] = [];
+  let merit = 0;
+  let size = 0;
+  for (let i = 0; i < residual.length; i++) {
+    const over = 1 / scale[i]!;
+    const row = found.jacobian[i]!.slice();
+    for (let j = 0; j < row.length; j++) size += Math.abs((row[j]! *= over));
+    residual[i]! *= over;
+    merit += (residual[i]! * residual[i]!) / 2;
+    jacobian.push(row);
+  }
+  return Number.isFinite(merit) && Number.isFinite(size) ? { x, residual, jacobian, merit } : undefined;
 }
 
 function largest(residual: readonly number[]): { readonly size: number; readonly where: number } {
@@ -148,9 +156,10 @@ function step(problem: NewtonProblem, at: Point, damping: number) {
 /** J p = −r, undefined where J is singular, or where there are more or fewer residuals than unknowns. */
 function newtonStep({ jacobian, residual, x }: Point): number[] | undefined {
   if (jacobian.length !== x.length) return undefined;
-  const lu = new LuDecomposition(new Matrix(jacobian));
-  if (lu.isSingular()) return undefined;
-  return lu.solve(Matrix.columnVector(residual.map((value) => -value))).to1DArray();
+  return linearRoot(
+    jacobian,
+    residual.map((value) => -value),
+  );
 }
 
 /** min |J p + r|² + μ |D p|², by orthogonal factors of [J; √μ D], which keeps the condition of J. */

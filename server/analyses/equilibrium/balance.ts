@@ -11,25 +11,26 @@
  * c the contact point, w the wheel's centre, p that of both at which the longitudinal force acts: geometric load paths
  * and jacking are in these. What the longitudinal forces of both sides would do in yaw is left out.
  *
- * Longer than most, since values and derivatives are added up together: every term stands once, its derivative next to it.
+ * Values and derivatives are added up together: every term stands once, its derivative next to it.
  */
-import type { Unreachable } from "../../linkage/corner.js";
-import { signOfDeterminant } from "../../maths/determinant.js";
+import { signOfDeterminant } from "../../maths/elimination.js";
 import { nothing, zeros } from "../../maths/rows.js";
-import { dot, type Vec3 } from "../../maths/vec3.js";
-import type { NoDeflection } from "../../elements/deflection.js";
+import type { Vec3 } from "../../maths/vec3.js";
 import type { CornerMotion } from "../../linkage/corner.js";
 import { type AreaAt, type Areas, areasAt } from "../../elements/air.js";
-import { Attitude, byPitch } from "./attitude.js";
-import { type Carrier, forceOf, rateOf } from "./carriers.js";
-import { horizontalForces, type RoadForces } from "./horizontal-forces.js";
+import type { Attitude } from "./attitude.js";
+import { horizontalForces, type Loaded, type RoadForces } from "./horizontal-forces.js";
 import type { Load } from "./load.js";
+import {
+  BODY,
+  FREEDOMS,
+  type NoPosition,
+  type PlacedCarrier,
+  type PlacedWheel,
+  type Position,
+  positionAt,
+} from "./position.js";
 import type { Standing, StandingWheel } from "./standing.js";
-import { wheelPoints } from "./wheel-points.js";
-
-/** Body freedoms, then the four wheels. */
-export const BODY = 3;
-export const FREEDOMS = 7;
 
 /** What a metre of miss of a held length weighs, N/m. */
 const HELD_STIFFNESS = 1e6;
@@ -42,21 +43,14 @@ export interface WheelBalance {
   readonly longitudinal: number;
 }
 
-export interface CarrierBalance {
-  readonly carrier: Carrier;
-  /** From design, and what it gives at a wheel: N, N·m or Pa. */
-  readonly deflection: number;
-  readonly force: number;
-  readonly rate: number;
-  /** ∂s over the wheels' travels, and the second derivatives, row by row. */
-  readonly d: readonly number[];
-  readonly dd: readonly (readonly number[])[];
-}
+/** A carrier with the force that it has in the load: that of its law, or what is held. */
+export type CarrierBalance = PlacedCarrier;
 
 export interface Balance {
   readonly kind: "balance";
   readonly residual: readonly number[];
   readonly jacobian: readonly (readonly number[])[];
+  readonly position: Position;
   readonly wheels: readonly WheelBalance[];
   readonly carriers: readonly CarrierBalance[];
   /** Height of the plane z = 0 at both axle lines, m. */
@@ -66,87 +60,17 @@ export interface Balance {
   readonly attitude: Attitude;
 }
 
-/** Why nothing can be said at a position. */
-export type NoBalance =
-  | { readonly kind: "beyond-reach"; readonly wheel: number; readonly why: Unreachable }
-  | { readonly kind: "no-deflection"; readonly path: string; readonly why: NoDeflection };
-
-/** Values in the road's frame that change with roll, pitch and one travel: v, and its derivatives by each. */
-interface Moved {
-  readonly v: Vec3;
-  readonly byRoll: Vec3;
-  readonly byPitch: Vec3;
-  readonly byTravel: Vec3;
-}
-
-function moved(attitude: Attitude, v: Vec3, d: Vec3): Moved {
-  const r = attitude.turned(v);
-  return { v: r, byRoll: attitude.byRoll(r), byPitch: byPitch(r), byTravel: attitude.turned(d) };
-}
-
-interface WheelPart {
-  readonly motion: CornerMotion;
-  readonly contact: Moved;
-  readonly contactRate: Moved;
-  readonly centre: Moved;
-  readonly centreRate: Moved;
-  readonly load: number;
-  /** By the seven freedoms. */
-  readonly loadBy: readonly number[];
-}
-
-function fromOrigin(p: Vec3, o: Vec3): Vec3 {
-  return [p[0] - o[0], p[1] - o[1], p[2] - o[2]];
-}
-
-/** The gradient over the seven freedoms of component `axis` of a moved vector at wheel i, times `by`, added to `into`. */
-function addGradient(
-  into: number[],
-  { byRoll, byPitch: pitched, byTravel }: Moved,
-  axis: 0 | 1 | 2,
-  i: number,
-  by: number,
-) {
-  into[1]! += by * byRoll[axis];
-  into[2]! += by * pitched[axis];
-  into[BODY + i]! += by * byTravel[axis];
-}
-
-function addScaled(into: number[], gradient: readonly number[], by: number): void {
-  for (let j = 0; j < FREEDOMS; j++) into[j]! += by * gradient[j]!;
-}
-
-function wheelPart(
-  wheel: StandingWheel,
-  motion: CornerMotion,
-  i: number,
-  at: { readonly attitude: Attitude; readonly origin: Vec3; readonly height: number },
-): WheelPart {
-  const { contact, centre } = wheelPoints(motion, wheel.side, wheel.place)!;
-  const { attitude, origin } = at;
-  const c = moved(attitude, fromOrigin(contact.p, origin), contact.d);
-  const free = wheel.load - wheel.tyreRate * (c.v[2] + at.height - wheel.height);
-  const loadBy = nothing(FREEDOMS);
-  if (free > 0) {
-    loadBy[0] = -wheel.tyreRate;
-    addGradient(loadBy, c, 2, i, -wheel.tyreRate);
-  }
-  return {
-    motion,
-    contact: c,
-    contactRate: moved(attitude, contact.d, contact.dd),
-    centre: moved(attitude, fromOrigin(centre.p, origin), centre.d),
-    centreRate: moved(attitude, centre.d, centre.dd),
-    load: Math.max(0, free),
-    loadBy,
-  };
-}
-
 /** Residuals and their derivatives while they are added up. */
 interface Sheet {
   readonly residual: number[];
   readonly jacobian: number[][];
+  readonly attitude: Attitude;
 }
+
+/** Rows of the whole car's balance. */
+const UP = 0;
+const ROLL = 1;
+const PITCH = 2;
 
 /** @param leftOver what each wheel's springs carry besides, N, as they are seated on the flat patch */
 export function balanceAt(
@@ -154,69 +78,114 @@ export function balanceAt(
   load: Load,
   x: readonly number[],
   leftOver: readonly number[],
-): Balance | NoBalance {
-  const { wheels, origin, mass, sprung } = standing;
+): Balance | NoPosition {
+  const position = positionAt(standing, x);
+  return position.kind === "position" ? balanceOf(standing, load, x, position, leftOver) : position;
+}
+
+/** @param position that of x */
+export function balanceOf(
+  standing: Standing,
+  load: Load,
+  x: readonly number[],
+  position: Position,
+  leftOver: readonly number[],
+): Balance {
+  const { mass, sprung } = standing;
   const { body, pressure } = load;
-  const attitude = new Attitude(x[1]!, x[2]!);
-  const height = x[0]!;
-  const sheet: Sheet = { residual: nothing(x.length), jacobian: zeros(x.length, x.length) };
-  const parts: WheelPart[] = [];
-  for (const [i, wheel] of wheels.entries()) {
-    const motion = wheel.corner.motion(x[BODY + i]!);
-    if ("kind" in motion) return { kind: "beyond-reach", wheel: i, why: motion };
-    parts.push(wheelPart(wheel, motion, i, { attitude, origin, height }));
-  }
-  const { heights, areas } = addAir(sheet, standing, load, attitude, height);
-  const drag = dragOf(standing, pressure, attitude, areas.drag);
-  addDrag(sheet, standing, attitude, drag);
-  sheet.residual[0]! += mass * body[2];
-  addWeight(sheet, moved(attitude, sprung.at, ZERO), undefined, sprung.mass, body);
-  const road = horizontalForces(standing, parts, {
+  const { attitude, heights, height } = position;
+  const sheet: Sheet = { residual: nothing(x.length), jacobian: zeros(x.length, x.length), attitude };
+  const areas = areasAt(load.air, heights[0], heights[1]);
+  addAir(sheet, position, pressure, areas);
+  const drag = dragOf(position, pressure, areas.drag);
+  addDrag(sheet, standing, drag);
+  sheet.residual[UP]! += mass * body[2];
+  addWeight(sheet, attitude.turned(sprung.at), undefined, 0, sprung.mass, body);
+  const tyres = standing.wheels.map((wheel, i) => tyreOf(wheel, position.wheels[i]!, i, position));
+  const road = horizontalForces(standing, tyres, {
     lateral: -mass * body[1],
     longitudinal: -mass * body[0] + drag.force,
     longitudinalBy: drag.by,
   });
-  for (const [i, part] of parts.entries()) {
-    const { unsprung } = wheels[i]!;
-    addWheelToBody(sheet, part, road[i]!, i, height);
-    addWeight(sheet, part.centre, i, unsprung, body);
-    addWheel(sheet, part, road[i]!, i, unsprung, body);
+  const wheels: WheelBalance[] = [];
+  for (let i = 0; i < tyres.length; i++) {
+    const [placed, tyre, forces] = [position.wheels[i]!, tyres[i]!, road[i]!];
+    const { unsprung } = standing.wheels[i]!;
+    addWheelToBody(sheet, placed.contact.p, placed.contact.d, tyre, forces, i, height);
+    addWeight(sheet, placed.centre.p, placed.centre.d, BODY + i, unsprung, body);
+    addWheel(sheet, placed, tyre, forces, i, unsprung, body);
     sheet.residual[BODY + i]! += leftOver[i]!;
+    wheels.push({
+      motion: placed.motion,
+      load: tyre.load,
+      lateral: forces.lateral,
+      longitudinal: forces.longitudinal,
+    });
   }
-  const carriers = addCarriers(sheet, standing, load, x, parts);
-  if (!Array.isArray(carriers)) return carriers;
-  const found = parts.map(({ motion, load: onTyre }, i): WheelBalance => {
-    const { lateral, longitudinal } = road[i]!;
-    return { motion, load: onTyre, lateral, longitudinal };
-  });
-  return { kind: "balance", ...sheet, wheels: found, carriers, heights, areas, attitude };
+  const carriers = addCarriers(sheet, position, load, x);
+  const { residual, jacobian } = sheet;
+  return { kind: "balance", residual, jacobian, position, wheels, carriers, heights, areas, attitude };
+}
+
+function tyreOf(
+  { tyreRate, load, height: atRest }: StandingWheel,
+  { contact: { p, d } }: PlacedWheel,
+  i: number,
+  { attitude, height }: Position,
+): Loaded {
+  const free = load - tyreRate * (p[2] + height - atRest);
+  const loadBy = nothing(FREEDOMS);
+  if (!(free > 0)) return { load: 0, loadBy };
+  loadBy[0] = -tyreRate;
+  loadBy[1] = -tyreRate * p[1] * attitude.cosPitch;
+  loadBy[2] = tyreRate * p[0];
+  loadBy[BODY + i] = -tyreRate * d[2];
+  return { load: free, loadBy };
+}
+
+/**
+ * Adds f · r to a row, with its derivatives by roll, pitch and the travel (`freedom`) that r goes on along by `d`.
+ * ∂r/∂φ = (r_y sin θ, −u, r_y cos θ) with u = r_x sin θ + r_z cos θ, ∂r/∂θ = (r_z, 0, −r_x).
+ */
+function addAlong(
+  { residual, jacobian, attitude }: Sheet,
+  row: number,
+  fx: number,
+  fy: number,
+  fz: number,
+  r: Vec3,
+  d: Vec3 | undefined,
+  freedom: number,
+): void {
+  const { sinPitch, cosPitch } = attitude;
+  const by = jacobian[row]!;
+  residual[row]! += fx * r[0] + fy * r[1] + fz * r[2];
+  by[ROLL]! += (fx * sinPitch + fz * cosPitch) * r[1] - fy * (r[0] * sinPitch + r[2] * cosPitch);
+  by[PITCH]! += fx * r[2] - fz * r[0];
+  if (d !== undefined) by[freedom]! += fx * d[0] + fy * d[1] + fz * d[2];
+}
+
+function addScaled(into: number[], gradient: readonly number[], by: number): void {
+  if (by === 0) return;
+  for (let j = 0; j < FREEDOMS; j++) into[j]! += by * gradient[j]!;
 }
 
 /** Downforce on both axle lines, −q A upwards each. */
-function addAir(
-  { residual, jacobian }: Sheet,
-  standing: Standing,
-  { pressure, air }: Load,
-  attitude: Attitude,
-  height: number,
-) {
-  const ahead = attitude.turned([standing.lines[0], 0, 0]);
-  const behind = attitude.turned([standing.lines[1], 0, 0]);
-  const heights = [height + ahead[2], height + behind[2]] as const;
-  const areas = areasAt(air, heights[0], heights[1]);
+function addAir({ residual, jacobian }: Sheet, { lines }: Position, pressure: number, areas: Areas): void {
+  const [ahead, behind] = lines;
   const [up, , pitch] = jacobian as [number[], number[], number[]];
-  for (const [a, line] of [ahead, behind].entries()) {
+  for (let a = 0; a < 2; a++) {
+    const line = lines[a]!;
     const { area, byFront, byRear } = a === 0 ? areas.front : areas.rear;
     const byHeight = pressure * (byFront + byRear);
     const byTilt = -pressure * (byFront * ahead[0] + byRear * behind[0]);
-    residual[0]! -= pressure * area;
+    residual[UP]! -= pressure * area;
     up[0]! -= byHeight;
     up[2]! -= byTilt;
-    residual[2]! += pressure * area * line[0];
+    residual[PITCH]! += pressure * area * line[0];
     pitch[0]! += byHeight * line[0];
     pitch[2]! += byTilt * line[0] + pressure * area * line[2];
   }
-  return { heights, areas };
 }
 
 interface Drag {
@@ -225,105 +194,89 @@ interface Drag {
   readonly by: readonly number[] | undefined;
 }
 
-function dragOf({ lines }: Standing, pressure: number, attitude: Attitude, { area, byFront, byRear }: AreaAt): Drag {
+function dragOf({ lines }: Position, pressure: number, { area, byFront, byRear }: AreaAt): Drag {
   const force = pressure * area;
   if (byFront === 0 && byRear === 0) return { force, by: undefined };
   const by = nothing(FREEDOMS);
   by[0] = pressure * (byFront + byRear);
-  by[2] = -pressure * (byFront * attitude.turned([lines[0], 0, 0])[0] + byRear * attitude.turned([lines[1], 0, 0])[0]);
+  by[2] = -pressure * (byFront * lines[0][0] + byRear * lines[1][0]);
   return { force, by };
 }
 
 /** Backwards at its place on the body: M_y = −z D. */
-function addDrag({ residual, jacobian }: Sheet, standing: Standing, attitude: Attitude, { force, by }: Drag): void {
+function addDrag(sheet: Sheet, standing: Standing, { force, by }: Drag): void {
   if (standing.drag === undefined) return;
-  const at = attitude.turned(standing.drag);
-  const row = jacobian[2]!;
-  residual[2]! -= force * at[2];
-  if (by !== undefined) addScaled(row, by, -at[2]);
-  row[1]! -= force * attitude.byRoll(at)[2];
-  row[2]! -= force * byPitch(at)[2];
+  const at = sheet.attitude.turned(standing.drag);
+  addAlong(sheet, PITCH, 0, 0, -force, at, undefined, 0);
+  if (by !== undefined) addScaled(sheet.jacobian[PITCH]!, by, -at[2]);
 }
 
 /** The tyre's forces on the whole car: M_x = y N + H F_y, M_y = −H F_x − x N, with H the height of O. */
 function addWheelToBody(
-  { residual, jacobian }: Sheet,
-  part: WheelPart,
-  road: RoadForces,
+  sheet: Sheet,
+  contact: Vec3,
+  contactRate: Vec3,
+  { load: n, loadBy }: Loaded,
+  { lateral, lateralBy, longitudinal, longitudinalBy }: RoadForces,
   i: number,
   height: number,
 ): void {
+  const { residual, jacobian } = sheet;
   const [up, roll, pitch] = jacobian as [number[], number[], number[]];
-  const { contact, load: n, loadBy } = part;
-  const { lateral, lateralBy, longitudinal, longitudinalBy } = road;
-  residual[0]! += n;
+  residual[UP]! += n;
   addScaled(up, loadBy, 1);
-  residual[1]! += contact.v[1] * n + height * lateral;
-  addGradient(roll, contact, 1, i, n);
-  addScaled(roll, loadBy, contact.v[1]);
+  addAlong(sheet, ROLL, 0, n, 0, contact, contactRate, BODY + i);
+  addScaled(roll, loadBy, contact[1]);
+  residual[ROLL]! += height * lateral;
   roll[0]! += lateral;
   addScaled(roll, lateralBy, height);
-  residual[2]! -= height * longitudinal + contact.v[0] * n;
-  addGradient(pitch, contact, 0, i, -n);
-  addScaled(pitch, loadBy, -contact.v[0]);
+  addAlong(sheet, PITCH, -n, 0, 0, contact, contactRate, BODY + i);
+  addScaled(pitch, loadBy, -contact[0]);
+  residual[PITCH]! -= height * longitudinal;
   pitch[0]! -= longitudinal;
   addScaled(pitch, longitudinalBy, -height);
 }
 
 /** Virtual work of a wheel's own travel, without the springs. */
-function addWheel(sheet: Sheet, part: WheelPart, road: RoadForces, i: number, unsprung: number, body: Vec3): void {
-  const { contactRate, centreRate, load: n, loadBy } = part;
-  const { lateral, lateralBy, longitudinal, longitudinalBy, atCentre } = road;
-  const row = sheet.jacobian[BODY + i]!;
-  const push = atCentre ? centreRate : contactRate;
-  sheet.residual[BODY + i]! +=
-    n * contactRate.v[2] + lateral * contactRate.v[1] + longitudinal * push.v[0] + unsprung * dot(body, centreRate.v);
-  addScaled(row, loadBy, contactRate.v[2]);
-  addGradient(row, contactRate, 2, i, n);
-  addScaled(row, lateralBy, contactRate.v[1]);
-  addGradient(row, contactRate, 1, i, lateral);
-  addScaled(row, longitudinalBy, push.v[0]);
-  addGradient(row, push, 0, i, longitudinal);
-  for (const axis of [0, 1, 2] as const) addGradient(row, centreRate, axis, i, unsprung * body[axis]);
+function addWheel(
+  sheet: Sheet,
+  { contact: { d: contact, dd: contactRate }, centre: { d: centre, dd: centreRate } }: PlacedWheel,
+  { load: n, loadBy }: Loaded,
+  { lateral, lateralBy, longitudinal, longitudinalBy, atCentre }: RoadForces,
+  i: number,
+  unsprung: number,
+  body: Vec3,
+): void {
+  const own = BODY + i;
+  const row = sheet.jacobian[own]!;
+  const [atContact, onCentre] = atCentre ? [0, longitudinal] : [longitudinal, 0];
+  addAlong(sheet, own, atContact, lateral, n, contact, contactRate, own);
+  addAlong(sheet, own, onCentre + unsprung * body[0], unsprung * body[1], unsprung * body[2], centre, centreRate, own);
+  addScaled(row, loadBy, contact[2]);
+  addScaled(row, lateralBy, contact[1]);
+  addScaled(row, longitudinalBy, (atCentre ? centre : contact)[0]);
 }
 
-const ZERO: Vec3 = [0, 0, 0];
-
 /** Moments of a mass about O: M_x = y b_z − z b_y, M_y = z b_x − x b_z. */
-function addWeight(sheet: Sheet, at: Moved, wheel: number | undefined, mass: number, body: Vec3): void {
-  const { residual } = sheet;
-  const [, roll, pitch] = sheet.jacobian as [number[], number[], number[]];
-  residual[1]! += mass * (at.v[1] * body[2] - at.v[2] * body[1]);
-  residual[2]! += mass * (at.v[2] * body[0] - at.v[0] * body[2]);
-  const both = (of: Vec3, j: number): void => {
-    roll[j]! += mass * (of[1] * body[2] - of[2] * body[1]);
-    pitch[j]! += mass * (of[2] * body[0] - of[0] * body[2]);
-  };
-  both(at.byRoll, 1);
-  both(at.byPitch, 2);
-  if (wheel !== undefined) both(at.byTravel, BODY + wheel);
+function addWeight(sheet: Sheet, at: Vec3, by: Vec3 | undefined, freedom: number, mass: number, body: Vec3): void {
+  const [x, y, z] = body;
+  addAlong(sheet, ROLL, 0, mass * z, -mass * y, at, by, freedom);
+  addAlong(sheet, PITCH, -mass * z, 0, mass * x, at, by, freedom);
 }
 
 /** Takes each carrier's force from the wheels that it follows, and asks what is held for its length. */
 function addCarriers(
   { residual, jacobian }: Sheet,
-  standing: Standing,
+  { carriers }: Position,
   load: Load,
   x: readonly number[],
-  parts: readonly WheelPart[],
-): CarrierBalance[] | NoBalance {
-  const front = { left: parts[0]!.motion, right: parts[1]!.motion };
-  const rear = { left: parts[2]!.motion, right: parts[3]!.motion };
-  const found: CarrierBalance[] = [];
+): readonly CarrierBalance[] {
   let unknown = FREEDOMS;
-  for (const [k, carrier] of standing.carriers.entries()) {
-    const moving = motionOf(carrier, front, rear);
-    if ("kind" in moving) return { kind: "no-deflection", path: carrier.element.path, why: moving };
-    const { s, d, dd, from } = moving;
+  return carriers.map((placed, k) => {
     const held = load.held.get(k);
     const isLength = held?.kind === "length";
-    const force = held === undefined ? forceOf(carrier, s) : isLength ? x[unknown]! : held.value;
-    const rate = held === undefined ? rateOf(carrier, s) : 0;
+    const force = held === undefined ? placed.force : isLength ? x[unknown]! : held.value;
+    const { rate, d, dd, from, deflection } = placed;
     for (let i = 0; i < d.length; i++) {
       residual[from + i]! -= force * d[i]!;
       const row = jacobian[from + i]!;
@@ -334,48 +287,11 @@ function addCarriers(
       }
     }
     if (isLength) {
-      residual[unknown]! += HELD_STIFFNESS * (s + held.value);
+      residual[unknown]! += HELD_STIFFNESS * (deflection + held.value);
       unknown++;
     }
-    found.push({ carrier, deflection: s, force, rate, d, dd });
-  }
-  return found;
-}
-
-interface Moving {
-  readonly s: number;
-  readonly d: readonly number[];
-  readonly dd: readonly (readonly number[])[];
-  /** Row of its first wheel. */
-  readonly from: number;
-}
-
-type AxleMotion = Parameters<Extract<Carrier, { axle: 0 | 1 }>["connection"]["deflection"]>[0];
-
-function motionOf(carrier: Carrier, front: AxleMotion, rear: AxleMotion): Moving | NoDeflection {
-  if (carrier.axle === undefined) {
-    const found = carrier.connection.deflection({ front, rear });
-    return "kind" in found ? found : { ...found, from: BODY };
-  }
-  const found = carrier.connection.deflection(carrier.axle === 0 ? front : rear);
-  if ("kind" in found) return found;
-  const { s, dL, dR, dLL, dLR, dRR } = found;
-  return {
-    s,
-    d: [dL, dR],
-    dd: [
-      [dLL, dLR],
-      [dLR, dRR],
-    ],
-    from: BODY + 2 * carrier.axle,
-  };
-}
-
-/** Of the plane z = 0 at both axle lines, m. */
-export function heightsAtRest({ rest, lines }: Standing): readonly [front: number, rear: number] {
-  const [height = 0, roll = 0, pitch = 0] = rest;
-  const attitude = new Attitude(roll, pitch);
-  return [height + attitude.turned([lines[0], 0, 0])[2], height + attitude.turned([lines[1], 0, 0])[2]];
+    return held === undefined ? placed : { ...placed, force };
+  });
 }
 
 /**

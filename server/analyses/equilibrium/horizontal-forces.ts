@@ -6,6 +6,7 @@
  * both are driven); equal left and right, unless one wheel carries less than a tenth of its axle: from there on its part
  * fades out, so that a lifted wheel passes all of it to the other.
  */
+import { nothing } from "../../maths/rows.js";
 import type { Standing } from "./standing.js";
 
 export interface RoadForces {
@@ -18,8 +19,10 @@ export interface RoadForces {
   readonly atCentre: boolean;
 }
 
-interface Loaded {
+/** Vertical load of a tyre, N. */
+export interface Loaded {
   readonly load: number;
+  /** By the seven freedoms. */
   readonly loadBy: readonly number[];
 }
 
@@ -85,14 +88,22 @@ export function horizontalForces(
       lateral: lateral * across.share,
       lateralBy: gradient(own, other, across, lateral),
       longitudinal: longitudinal * along.share,
-      longitudinalBy: plus(gradient(own, other, along, longitudinal), total.longitudinalBy, part * along.share),
+      longitudinalBy: added(gradient(own, other, along, longitudinal), total.longitudinalBy, part * along.share),
       atCentre: shares.atCentre,
     };
   });
 }
 
-const plus = (a: readonly number[], b: readonly number[] | undefined, by: number): readonly number[] =>
-  b === undefined ? a : a.map((value, j) => value + by * b[j]!);
+/** Of a force on an axle that is split, by the seven freedoms. */
+function gradient(own: Loaded, other: Loaded, { byOwn, byOther }: Split, force: number): number[] {
+  const by = nothing(own.loadBy.length);
+  if (force === 0) return by;
+  for (let j = 0; j < by.length; j++) by[j] = force * (byOwn * own.loadBy[j]! + byOther * other.loadBy[j]!);
+  return by;
+}
 
-const gradient = (own: Loaded, other: Loaded, { byOwn, byOther }: Split, force: number): readonly number[] =>
-  own.loadBy.map((by, j) => force * (byOwn * by + byOther * other.loadBy[j]!));
+/** @param by of the whole force */
+function added(into: number[], by: readonly number[] | undefined, share: number): readonly number[] {
+  if (by !== undefined) for (let j = 0; j < into.length; j++) into[j]! += share * by[j]!;
+  return into;
+}

@@ -8,9 +8,10 @@
 import type { LoadCase } from "../../elements/loaded-car.js";
 import { dampedNewton } from "../../maths/damped-newton.js";
 import { solved as linearSolved } from "../../maths/eigen.js";
-import { type Balance, balanceAt, stiffnessSign } from "./balance.js";
+import { type Balance, balanceOf, stiffnessSign } from "./balance.js";
 import { type Load, loadOf } from "./load.js";
 import type { Solved } from "./outcome.js";
+import { type Position, positionAt } from "./position.js";
 import type { Ready } from "./solve.js";
 
 export interface PathPoint {
@@ -42,9 +43,10 @@ export function pressurePath(ready: Ready, asked: LoadCase, start: Solved, most:
   const base = loadOf(standing, asked);
   const loadAt = (pressure: number): Load => ({ ...base, pressure });
   const units = [...start.x.map((_, i) => (i === 1 || i === 2 ? ANGLE : LENGTH)), most / PRESSURES];
-  const balance = (x: readonly number[], pressure: number): Balance | undefined => {
-    const found = balanceAt(standing, loadAt(pressure), x, leftOver);
-    return found.kind === "balance" && Math.min(...found.heights) > 0 ? found : undefined;
+  const balance: BalanceOf = (x, pressure, known) => {
+    const position = known ?? positionAt(standing, x);
+    if (position.kind !== "position" || !(Math.min(...position.heights) > 0)) return undefined;
+    return balanceOf(standing, loadAt(pressure), x, position, leftOver);
   };
   const points: PathPoint[] = [];
   let at: At = { x: start.x, pressure: start.load.pressure, balance: start.balance };
@@ -75,11 +77,12 @@ export function pressurePath(ready: Ready, asked: LoadCase, start: Solved, most:
   return points;
 }
 
-type BalanceOf = (x: readonly number[], pressure: number) => Balance | undefined;
+/** @param known the position of x, where that is at hand */
+type BalanceOf = (x: readonly number[], pressure: number, known?: Position) => Balance | undefined;
 
 /** ∂F/∂p: the air's forces are proportional to its pressure. */
 function byPressure(at: At, balance: BalanceOf, unit: number): readonly number[] | undefined {
-  const other = balance(at.x, at.pressure + unit);
+  const other = balance(at.x, at.pressure + unit, at.balance.position);
   return other && other.residual.map((value, i) => (value - at.balance.residual[i]!) / unit);
 }
 

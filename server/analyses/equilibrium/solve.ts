@@ -11,19 +11,11 @@ import { dampedNewton } from "../../maths/damped-newton.js";
 import { nothing } from "../../maths/rows.js";
 import { absent, isAbsent } from "../absent.js";
 import type { Absent } from "../results.js";
-import {
-  type Balance,
-  balanceAt,
-  BODY,
-  FREEDOMS,
-  heightsAtRest,
-  type NoBalance,
-  stiffnessSign,
-  unknownsOf,
-} from "./balance.js";
+import { type Balance, balanceOf, stiffnessSign, unknownsOf } from "./balance.js";
 import { longitudinalShares } from "./horizontal-forces.js";
 import { type Load, loadOf } from "./load.js";
 import type { NotConverged, Outcome, Solved, WheelName, WhyNot } from "./outcome.js";
+import { BODY, FREEDOMS, type NoPosition, type Position, positionAt } from "./position.js";
 import { AXLES, SIDES, type Standing } from "./standing.js";
 
 /** N; the design asks for 1e-6. */
@@ -40,6 +32,8 @@ const LEAST_STEP = 1 / 256;
 export interface Ready {
   readonly standing: Standing;
   readonly leftOver: readonly number[];
+  /** Where every search begins. */
+  readonly rest: Position;
   /** Sign of the stiffness' determinant at rest. */
   readonly sign: number;
 }
@@ -50,15 +44,16 @@ const MOST_LEFT = 0.02;
 export function readyCar(standing: Standing): Ready | Absent {
   const load = loadOf(standing, AT_REST, 0);
   const x = startOf(standing, load);
-  const balance = balanceAt(standing, load, x, NOTHING_LEFT);
-  if (balance.kind !== "balance") return absent("the car does not stand at its ride height");
+  const rest = positionAt(standing, x);
+  if (rest.kind !== "position") return absent("the car does not stand at its ride height");
+  const balance = balanceOf(standing, load, x, rest, NOTHING_LEFT);
   const leftOver = balance.residual.slice(BODY, FREEDOMS).map((force) => -force);
   const far = leftOver.findIndex((force, i) => Math.abs(force) > MOST_LEFT * standing.wheels[i]!.load);
   if (far >= 0)
     return absent(
       `the springs do not carry the car at its ride height: the ${wordsOf(far)} wheel is ${Math.round(Math.abs(leftOver[far]!))} N off`,
     );
-  return { standing, leftOver, sign: stiffnessSign(balance) };
+  return { standing, leftOver, rest, sign: stiffnessSign(balance) };
 }
 
 const NOTHING_LEFT = [0, 0, 0, 0];
@@ -73,8 +68,14 @@ function startOf({ rest }: Standing, load: Load): number[] {
 interface Search {
   readonly ready: Ready;
   /** The last position that had no balance. */
-  blocked: NoBalance | undefined;
+  blocked: NoPosition | undefined;
   iterations: number;
+}
+
+/** A position in all its numbers, and where everything is there. */
+interface Start {
+  readonly x: readonly number[];
+  readonly position: Position;
 }
 
 type Found =
@@ -93,19 +94,20 @@ const STRAIGHT: Manner = { plain: true, iterations: ITERATIONS };
 const NEAR: Manner = { plain: true, iterations: NEAR_ITERATIONS };
 const HELD: Manner = { plain: false, iterations: 12 };
 
-function newton(search: Search, load: Load, start: readonly number[], how: Manner): Found {
+function newton(search: Search, load: Load, { x: start, position }: Start, how: Manner): Found {
   const { standing, leftOver } = search.ready;
   const [roll, pitch] = standing.arms;
   const scale = start.map((_, i) => (i === 1 ? roll : i === 2 ? pitch : 1));
   const balances = new Map<readonly number[], Balance>();
   const result = dampedNewton({
     evaluate(x) {
-      const balance = balanceAt(standing, load, x, leftOver);
-      if (balance.kind === "balance") {
+      const there = x === start ? position : positionAt(standing, x);
+      if (there.kind === "position") {
+        const balance = balanceOf(standing, load, x, there, leftOver);
         balances.set(x, balance);
         return balance;
       }
-      search.blocked = balance;
+      search.blocked = there;
       return undefined;
     },
     start,
@@ -124,11 +126,6 @@ function newton(search: Search, load: Load, start: readonly number[], how: Manne
     : { kind: "missed", x, residual, fault };
 }
 
-function balanceOf(standing: Standing, load: Load, x: readonly number[], leftOver: readonly number[]) {
-  const balance = balanceAt(standing, load, x, leftOver);
-  return balance.kind === "balance" ? balance : undefined;
-}
-
 function faultOf({ sign }: Ready, balance: Balance): Fault | undefined {
   const low = balance.heights.findIndex((height) => height <= 0);
   if (low >= 0) return { aground: low === 0 ? 0 : 1 };
@@ -139,9 +136,8 @@ function faultOf({ sign }: Ready, balance: Balance): Fault | undefined {
 }
 
 /** Forces that the case needs and the car does not have. */
-function unsaid(standing: Standing, at: LoadCase): Absent | undefined {
-  const { body, pressure, air } = loadOf(standing, at);
-  const total = -standing.mass * body[0] + pressure * areasAt(air, ...heightsAtRest(standing)).drag.area;
+function unsaid(standing: Standing, { heights }: Position, { body, pressure, air }: Load): Absent | undefined {
+  const total = -standing.mass * body[0] + pressure * areasAt(air, ...heights).drag.area;
   if (total === 0) return undefined;
   if (longitudinalShares(standing, total < 0) !== undefined) return undefined;
   return absent(
@@ -162,18 +158,22 @@ function steered(ready: Ready, { steer, turns }: LoadCase): Ready | Absent {
   if (typeof corners === "string") return absent(corners);
   if (axles.front === undefined) return absent("the car has no front axle");
   const wheels = standing.wheels.map((wheel) => (wheel.axle === 0 ? { ...wheel, corner: corners[wheel.side] } : wheel));
-  return { ...ready, standing: { ...standing, wheels } };
+  const turned = { ...standing, wheels };
+  const rest = positionAt(turned, standing.rest);
+  return rest.kind === "position"
+    ? { ...ready, standing: turned, rest }
+    : absent("the front wheels cannot be steered that far at ride height");
 }
 
 export function equilibrium(straightAhead: Ready, at: LoadCase): Outcome {
   const ready = steered(straightAhead, at);
   if (isAbsent(ready)) return ready;
-  const { standing } = ready;
-  const missing = unsaid(standing, at);
-  if (missing !== undefined) return missing;
+  const { standing, rest } = ready;
   const load = loadOf(standing, at);
+  const missing = unsaid(standing, rest, load);
+  if (missing !== undefined) return missing;
   const search: Search = { ready, blocked: undefined, iterations: 0 };
-  const straight = newton(search, load, startOf(standing, load), STRAIGHT);
+  const straight = newton(search, load, { x: startOf(standing, load), position: rest }, STRAIGHT);
   if (straight.kind === "solved") return straight.solved;
   const walked = walk(search, at);
   return walked.kind === "solved" ? walked.solved : notConverged(search, at, walked);
@@ -182,14 +182,14 @@ export function equilibrium(straightAhead: Ready, at: LoadCase): Outcome {
 interface Stopped {
   readonly kind: "stopped";
   readonly reached: number;
-  readonly from: readonly number[];
+  readonly from: Start;
   readonly missed: Extract<Found, { kind: "missed" }>;
 }
 
 /** From rest to the case in steps that are halved where one does not get there; the least of them with the fallback. */
 function walk(search: Search, at: LoadCase): Extract<Found, { kind: "solved" }> | Stopped {
-  const { standing } = search.ready;
-  let from: readonly number[] = startOf(standing, loadOf(standing, at));
+  const { standing, rest } = search.ready;
+  let from: Start = { x: startOf(standing, loadOf(standing, at)), position: rest };
   let reached = 0;
   let step = FIRST_STEP;
   for (;;) {
@@ -202,7 +202,8 @@ function walk(search: Search, at: LoadCase): Extract<Found, { kind: "solved" }> 
       continue;
     }
     if (share === 1) return found;
-    [from, reached, step] = [found.solved.x, share, step * 1.5];
+    const { x, balance } = found.solved;
+    [from, reached, step] = [{ x, position: balance.position }, share, step * 1.5];
   }
 }
 
@@ -245,20 +246,17 @@ const AIRBORNE: readonly (readonly [wheels: readonly [number, number], why: WhyN
 ];
 
 /** The axle or side that bears next to nothing at the last position that could be held. */
-function inTheAir({ standing, leftOver }: Ready, at: LoadCase, reached: number, x: readonly number[]) {
-  const found = balanceOf(standing, loadOf(standing, at, reached), x, leftOver)?.wheels;
-  if (found === undefined) return undefined;
+function inTheAir({ standing, leftOver }: Ready, at: LoadCase, reached: number, { x, position }: Start) {
+  const found = balanceOf(standing, loadOf(standing, at, reached), x, position, leftOver).wheels;
   const share = ([one, other]: readonly [number, number]): number =>
     (found[one]!.load + found[other]!.load) / (standing.wheels[one]!.load + standing.wheels[other]!.load);
   return AIRBORNE.find(([wheels]) => share(wheels) < NEXT_TO_NOTHING)?.[1];
 }
 
 /** Whether the next step would hold if the downforce areas stayed as they are. */
-function holdsFrozen(search: Search, at: LoadCase, reached: number, from: readonly number[]): boolean {
-  const { standing, leftOver } = search.ready;
-  const load = loadOf(standing, at, Math.min(1, reached + 2 * LEAST_STEP));
-  const balance = balanceOf(standing, load, from, leftOver);
-  if (load.air === undefined || balance === undefined) return false;
-  const air = frozen(load.air, ...balance.heights);
+function holdsFrozen(search: Search, at: LoadCase, reached: number, from: Start): boolean {
+  const load = loadOf(search.ready.standing, at, Math.min(1, reached + 2 * LEAST_STEP));
+  if (load.air === undefined) return false;
+  const air = frozen(load.air, ...from.position.heights);
   return newton({ ...search, blocked: undefined }, { ...load, air }, from, HELD).kind === "solved";
 }

@@ -13,16 +13,15 @@
  */
 import { absent, isAbsent } from "../absent.js";
 import { dampingMissing } from "../carrying.js";
-import { Attitude, byPitch } from "../equilibrium/attitude.js";
-import { type Balance, balanceAt, BODY, FREEDOMS } from "../equilibrium/balance.js";
+import { type Attitude, byPitch } from "../equilibrium/attitude.js";
+import { type Balance, balanceOf } from "../equilibrium/balance.js";
 import type { Solved } from "../equilibrium/outcome.js";
+import { BODY, FREEDOMS, type Position, positionAt } from "../equilibrium/position.js";
 import type { Ready } from "../equilibrium/solve.js";
 import type { Standing } from "../equilibrium/standing.js";
-import { wheelPoints } from "../equilibrium/wheel-points.js";
 import type { Element } from "../../elements/element.js";
 import type { CarElement } from "../../elements/mechanism.js";
-import type { CornerMotion } from "../../linkage/corner.js";
-import { sub, type Vec3 } from "../../maths/vec3.js";
+import type { Vec3 } from "../../maths/vec3.js";
 import { solved } from "../../maths/eigen.js";
 import { applied, diagonal, type Rows } from "../../maths/rows.js";
 import type { Absent } from "../results.js";
@@ -64,10 +63,10 @@ export function movingCar({ standing, leftOver }: Ready, solution: Solved, numbe
   return {
     mass,
     at(x, v, road) {
-      const under = onRoad(standing, x, v, road, numbers.tyreDamping);
-      if (under === undefined) return undefined;
-      const balance = balanceAt(under, solution.load, x, leftOver);
-      if (balance.kind !== "balance") return undefined;
+      const position = positionAt(standing, x);
+      if (position.kind !== "position") return undefined;
+      const under = onRoad(standing, position, v, road, numbers.tyreDamping);
+      const balance = balanceOf(under, solution.load, x, position, leftOver);
       const force = balance.residual.slice(0, FREEDOMS);
       const dampers = movingOf(standing, balance).flatMap((moving) => damped(moving, v, force));
       return { balance, dampers, acceleration: applied(inverse, force) };
@@ -85,10 +84,9 @@ function damped({ element, from, d }: Moving, v: readonly number[], into: number
   return [{ element, speed, force }];
 }
 
-/** Rise of a point of the body, or of one that moves on it by `d` for a travel, with the seven freedoms. */
-function riseRow(attitude: Attitude, at: Vec3, wheel?: { readonly index: number; readonly d: Vec3 }): number[] {
-  const r = attitude.turned(at);
-  const own = wheel === undefined ? 0 : attitude.turned(wheel.d)[2];
+/** Rise with the seven freedoms of a point in the road's frame, or of one that moves by `d` for a wheel's travel. */
+function riseRow(attitude: Attitude, r: Vec3, wheel?: { readonly index: number; readonly d: Vec3 }): number[] {
+  const own = wheel === undefined ? 0 : wheel.d[2];
   return [1, attitude.byRoll(r)[2], byPitch(r)[2], ...[0, 1, 2, 3].map((i) => (i === wheel?.index ? own : 0))];
 }
 
@@ -103,10 +101,11 @@ function massMatrix(standing: Standing, { balance, load }: Solved, numbers: Ride
   if ([...load.held.values()].some(({ kind }) => kind === "length"))
     return absent("an actuator holds a length, and a kerb strike of a car with a rigid link is not worked out");
   const mass = diagonal([0, rollInertia, pitchInertia, 0, 0, 0, 0]);
-  addRow(mass, riseRow(balance.attitude, standing.sprung.at), standing.sprung.mass);
-  for (const [index, wheel] of standing.wheels.entries()) {
-    const { centre } = wheelPoints(balance.wheels[index]!.motion, wheel.side, wheel.place)!;
-    addRow(mass, riseRow(balance.attitude, sub(centre.p, standing.origin), { index, d: centre.d }), wheel.unsprung);
+  const { attitude, position } = balance;
+  addRow(mass, riseRow(attitude, attitude.turned(standing.sprung.at)), standing.sprung.mass);
+  for (const [index, { unsprung }] of standing.wheels.entries()) {
+    const { p, d } = position.wheels[index]!.centre;
+    addRow(mass, riseRow(attitude, p, { index, d }), unsprung);
   }
   for (const { element, from, d } of movingOf(standing, balance)) {
     if (element.law?.kind !== "inerter") continue;
@@ -123,36 +122,19 @@ function addRow(into: number[][], row: readonly number[], by: number): void {
 /** The car with its tyres on that road: each one's contact height raised by the road, its load by its damping. */
 function onRoad(
   standing: Standing,
-  x: readonly number[],
+  { wheels, attitude }: Position,
   v: readonly number[],
   { heights, speeds }: RoadUnder,
   tyreDamping: readonly number[],
-): Standing | undefined {
-  const attitude = new Attitude(x[1]!, x[2]!);
-  const wheels: Standing["wheels"][number][] = [];
-  for (const [index, wheel] of standing.wheels.entries()) {
-    const motion = wheel.corner.motion(x[BODY + index]!);
-    if ("kind" in motion) return undefined;
-    const damping = tyreDamping[index] ?? 0;
-    let pressed = 0;
-    if (damping !== 0) {
-      const { contact } = wheelPoints(motion, wheel.side, wheel.place)!;
-      const row = riseRow(attitude, sub(contact.p, standing.origin), { index, d: contact.d });
-      pressed = damping * (speeds[index]! - row.reduce((sum, rise, j) => sum + rise * v[j]!, 0));
-    }
-    wheels.push({
-      ...wheel,
-      corner: known(wheel.corner, motion),
-      height: wheel.height + heights[index]!,
-      load: wheel.load + pressed,
-    });
-  }
-  return { ...standing, wheels };
+): Standing {
+  const [rise, roll, pitch] = [v[0]!, v[1]!, v[2]!];
+  return {
+    ...standing,
+    wheels: standing.wheels.map((wheel, i) => {
+      const { p, d } = wheels[i]!.contact;
+      const rising = rise + p[1] * attitude.cosPitch * roll - p[0] * pitch + d[2] * v[BODY + i]!;
+      const pressed = (tyreDamping[i] ?? 0) * (speeds[i]! - rising);
+      return { ...wheel, height: wheel.height + heights[i]!, load: wheel.load + pressed };
+    }),
+  };
 }
-
-/** Not solved a second time at the same travel. */
-const known = (corner: Standing["wheels"][number]["corner"], motion: CornerMotion): typeof corner => ({
-  basis: corner.basis,
-  motion: (travel) => (travel === motion.travel ? motion : corner.motion(travel)),
-  reach: (from, to) => corner.reach(from, to),
-});

@@ -10,7 +10,7 @@
 import { type Arrival, dormandPrince } from "../../maths/dormand-prince.js";
 import { nothing } from "../../maths/rows.js";
 import { absent, isAbsent } from "../absent.js";
-import { FREEDOMS } from "../equilibrium/balance.js";
+import { FREEDOMS } from "../equilibrium/position.js";
 import type { Solved } from "../equilibrium/outcome.js";
 import type { Ready } from "../equilibrium/solve.js";
 import type { Absent } from "../results.js";

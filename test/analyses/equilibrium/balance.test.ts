@@ -1,6 +1,7 @@
 /** The forces of a car at a position against differences, energy and mirror. */
 import { describe, expect, it } from "vitest";
-import { balanceAt, type Balance, BODY, FREEDOMS } from "../../../server/analyses/equilibrium/balance.js";
+import { balanceAt, type Balance } from "../../../server/analyses/equilibrium/balance.js";
+import { BODY, FREEDOMS } from "../../../server/analyses/equilibrium/position.js";
 import { loadOf } from "../../../server/analyses/equilibrium/load.js";
 import { assembleLoadedCar } from "../../../server/assemble/loaded-car.js";
 import { monotoneSurface } from "../../../server/maths/monotone-surface.js";
