@@ -19,6 +19,7 @@ export function clientOptions(
     pages: findingsPage(context).toString(),
     commands: ["bellcrank.showRates", "bellcrank.compareWithBase"],
     readsText: true,
+    namesFiles: true,
     drawsImages: true,
   });
   return {

@@ -1,14 +1,14 @@
 /** Tells the editor whether the workspace holds a file of the language; where it holds none, hints of the explorer offer a start. */
 import * as vscode from "vscode";
+import { LANGUAGE_FILES, workspaceFiles } from "./workspace-files.js";
 
-const FILES = "**/*.crank";
 /** Read by `when` in the manifest. */
 const KEY = "bellcrank.hasFiles";
 
 export function followEmptyState(): vscode.Disposable {
-  const watcher = vscode.workspace.createFileSystemWatcher(FILES, false, true, false);
+  const watcher = vscode.workspace.createFileSystemWatcher(LANGUAGE_FILES, false, true, false);
   const look = async (): Promise<void> => {
-    const [first] = await vscode.workspace.findFiles(FILES, undefined, 1);
+    const [first] = await workspaceFiles(LANGUAGE_FILES, 1);
     await vscode.commands.executeCommand("setContext", KEY, first !== undefined);
   };
   void look();

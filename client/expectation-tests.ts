@@ -15,14 +15,14 @@ import type {
   ExpectationsParams,
   PlainRange,
 } from "../server/lsp/protocol.js";
+import { LANGUAGE_FILES, workspaceFiles } from "./workspace-files.js";
 
-const FILES = "**/*.crank";
 const METHOD: ExpectationsMethod = "bellcrank/expectations";
 
 export function createExpectationTests(client: BaseLanguageClient): vscode.Disposable {
   const controller = vscode.tests.createTestController("bellcrank.expectations", "Bellcrank");
   const tests = new ExpectationTests(controller, client);
-  const watcher = vscode.workspace.createFileSystemWatcher(FILES);
+  const watcher = vscode.workspace.createFileSystemWatcher(LANGUAGE_FILES);
   const follow = (uri: vscode.Uri): Promise<void> => tests.changed(uri);
   controller.resolveHandler = async (item) => (item === undefined ? tests.find() : undefined);
   controller.refreshHandler = async () => tests.find();
@@ -59,7 +59,7 @@ class ExpectationTests {
   }
 
   async find(): Promise<void> {
-    const found = await vscode.workspace.findFiles(FILES);
+    const found = await workspaceFiles(LANGUAGE_FILES);
     for (const uri of found) await this.#refresh(uri);
   }
 

@@ -5,17 +5,21 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { FilesMethod, FilesParams } from "../server/lsp/protocol.js";
+import { LANGUAGE_AND_TABLES, workspaceFiles } from "./workspace-files.js";
 
 const METHOD: FilesMethod = "bellcrank/files";
-const PATTERN = "**/*.crank";
-const LEFT_OUT = "**/node_modules/**";
 
 export function nameFiles(client: BaseLanguageClient, serverReads: (uri: vscode.Uri) => boolean): vscode.Disposable {
-  const watcher = vscode.workspace.createFileSystemWatcher(PATTERN, false, true, false);
+  const watcher = vscode.workspace.createFileSystemWatcher(LANGUAGE_AND_TABLES, false, true, false);
+  let newest = 0;
   const name = async (): Promise<void> => {
     const folders = vscode.workspace.workspaceFolders ?? [];
     if (client.state !== State.Running || folders.every(({ uri }) => serverReads(uri))) return;
-    const found = await vscode.workspace.findFiles(PATTERN, LEFT_OUT);
+    newest += 1;
+    const mine = newest;
+    const found = await workspaceFiles(LANGUAGE_AND_TABLES);
+    // Looked for again meanwhile: that list is newer.
+    if (mine !== newest) return;
     const params: FilesParams = { uris: found.filter((uri) => !serverReads(uri)).map(String) };
     await client.sendNotification(METHOD, params);
   };
@@ -24,6 +28,10 @@ export function nameFiles(client: BaseLanguageClient, serverReads: (uri: vscode.
     watcher,
     watcher.onDidCreate(again),
     watcher.onDidDelete(again),
+    // Of a folder, not every file system tells what was in it.
+    vscode.workspace.onDidCreateFiles(again),
+    vscode.workspace.onDidDeleteFiles(again),
+    vscode.workspace.onDidRenameFiles(again),
     vscode.workspace.onDidChangeWorkspaceFolders(again),
     client.onDidChangeState(again),
   );

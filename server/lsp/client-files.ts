@@ -21,7 +21,11 @@ export class ClientFiles implements Host {
   readonly #known = new Map<string, Read>();
   readonly #asked = new Map<string, Promise<void>>();
   #reader: ClientReader | undefined;
+  /** Changed while their text was on its way: what comes may be the text before that. */
+  readonly #stale = new Set<string>();
   #listed: readonly string[] = [];
+  #list: Promise<void> = Promise.resolve();
+  #hasList: () => void = () => undefined;
 
   constructor(disk: WorkspaceFiles) {
     this.#disk = disk;
@@ -32,15 +36,30 @@ export class ClientFiles implements Host {
     this.#reader = reader;
   }
 
-  /** The language's files, those on disk and those that the client has named. */
-  list(): readonly string[] {
-    return [...this.#disk.list(), ...this.#listed];
+  /** The client is going to name its files: until it has, who asks for all of them waits. */
+  expectList(): void {
+    this.#list = new Promise((resolve) => {
+      this.#hasList = resolve;
+    });
   }
 
-  /** Asked for at once, so that who looks for a name in all of them need not wait for one after the other. */
+  /** The language's files, those on disk and those that the client has named. */
+  list(): readonly string[] {
+    return [...this.#disk.list(), ...this.#listed.filter((uri) => uri.endsWith(".crank"))];
+  }
+
+  /**
+   * What the client has now, tables included. What is gone or new counts as changed: of a folder that was moved, nobody tells each
+   * file. The language's files are asked for at once, so that who looks for a name in all of them need not wait for one after the other.
+   */
   setListed(uris: readonly string[]): void {
-    this.#listed = uris.filter((uri) => !this.#disk.reads(uri));
-    for (const uri of this.#listed) this.read(uri);
+    const now = new Set(uris.filter((uri) => !this.#disk.reads(uri)));
+    const before = new Set(this.#listed);
+    this.#listed = [...now];
+    for (const uri of before) if (!now.has(uri)) this.changed(uri);
+    for (const uri of now) if (isMissing(this.#known.get(uri))) this.changed(uri);
+    for (const uri of this.list()) if (now.has(uri)) this.read(uri);
+    this.#hasList();
   }
 
   read(uri: string): Read {
@@ -54,7 +73,8 @@ export class ClientFiles implements Host {
   /** The file changed, came or went: the old text holds until the new one is here. Whether this is ours to follow. */
   changed(uri: string): boolean {
     if (this.#disk.reads(uri) || this.#reader === undefined) return false;
-    if (this.#known.has(uri)) this.#ask(uri, this.#reader);
+    if (this.#asked.has(uri)) this.#stale.add(uri);
+    else if (this.#known.has(uri)) this.#ask(uri, this.#reader);
     return true;
   }
 
@@ -67,8 +87,9 @@ export class ClientFiles implements Host {
     if (this.#asked.size > 0) await Promise.race(this.#asked.values());
   }
 
-  /** Resolves when all of them are here. */
+  /** Resolves when the files are named, and all that are on their way are here. */
   async arrivals(): Promise<void> {
+    await this.#list;
     await Promise.all(this.#asked.values());
   }
 
@@ -77,11 +98,18 @@ export class ClientFiles implements Host {
   }
 
   async #take(uri: string, reader: ClientReader): Promise<void> {
-    this.#known.set(uri, await answer(reader, uri));
+    let read: Read;
+    do {
+      this.#stale.delete(uri);
+      read = await answer(reader, uri);
+    } while (this.#stale.has(uri));
+    this.#known.set(uri, read);
     this.#asked.delete(uri);
     reader.arrived(uri);
   }
 }
+
+const isMissing = (read: Read | undefined): boolean => read !== undefined && "missing" in read;
 
 /** A client that fails to read a file has none for us. */
 async function answer(reader: ClientReader, uri: string): Promise<Read> {

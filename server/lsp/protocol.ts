@@ -13,6 +13,8 @@ export interface InitializationOptions {
   readonly commands?: readonly string[];
   /** Set by a client that answers `bellcrank/readText`. */
   readonly readsText?: boolean;
+  /** Set by a client that sends `bellcrank/files` for folders that the server cannot list by itself. */
+  readonly namesFiles?: boolean;
   /** Set by a client whose hovers draw SVG images that stand in their Markdown (`data:image/svg+xml`). */
   readonly drawsImages?: boolean;
 }
@@ -36,8 +38,8 @@ export interface RatesPage {
 export type ShowRatesArguments = readonly [uri: string, name: string];
 
 /**
- * The client names the language's files that the server cannot list by itself: those of folders that are not on its disk, all of
- * them in a browser. Sent again, whole, when one comes or goes.
+ * The client names the language's files and the tables that the server cannot list by itself: those of folders that are not on its
+ * disk, all of them in a browser. Sent once the server runs, and again, whole, when one comes or goes.
  */
 export type FilesMethod = "bellcrank/files";
 

@@ -65,7 +65,7 @@ export class Publisher {
       const file = this.#session.workspace.file(uri);
       const diagnostics = diagnosticsOf(this.#session, file);
       // A file that is still on its way is not missing; when it is here, this one comes again.
-      if (!this.#session.isAwaited(file.uses)) this.#send(uri, diagnostics);
+      if (!this.#session.isIncomplete(file)) this.#send(uri, diagnostics);
       break;
     }
     this.#schedule();

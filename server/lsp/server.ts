@@ -10,6 +10,7 @@ import {
   type ServerCapabilities,
   TextDocuments,
   TextDocumentSyncKind,
+  WatchKind,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../grammar/index.js";
@@ -36,7 +37,10 @@ export function startServer(connection: Connection, { files: disk, nextTurn, rev
   session.revisions = revisions;
   const publisher = new Publisher(connection, session, nextTurn);
   connection.onInitialize((parameters) => {
-    if (optionsOf(parameters).readsText === true) askClient(connection, session, publisher, files);
+    const options = optionsOf(parameters);
+    if (options.readsText === true) askClient(connection, session, publisher, files);
+    const folders = parameters.workspaceFolders ?? [];
+    if (options.namesFiles === true && folders.some(({ uri }) => !disk.reads(uri))) files.expectList();
     return initialize(parameters, session, disk);
   });
   connection.onInitialized(() => watch(connection, session));
@@ -109,15 +113,23 @@ function syncDocuments(connection: Connection, session: Session, publisher: Publ
 
 function followFiles(connection: Connection, session: Session, publisher: Publisher, files: ClientFiles): void {
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    const uris = changes.map((change) => normalUri(change.uri));
-    fileChanged(
-      connection,
-      session,
-      publisher,
-      uris.filter((uri) => !files.changed(uri)),
-    );
+    const changed = changes.flatMap(({ uri }) => filesAt(normalUri(uri), session));
+    const ours = changed.filter((uri) => !files.changed(uri));
+    if (changed.length > 0) fileChanged(connection, session, publisher, ours);
   });
 }
+
+/** The file itself; of a folder that came or went, of whose files nobody tells each, those that open documents rest on. */
+function filesAt(uri: string, { workspace }: Session): readonly string[] {
+  if (LANGUAGE_FILE.test(uri)) return [uri];
+  const restedOn = workspace.open().flatMap((open) => {
+    const { uses, readsText } = workspace.file(open);
+    return [...uses, ...readsText];
+  });
+  return [...new Set(restedOn)].filter((file) => file.startsWith(`${uri}/`));
+}
+
+const LANGUAGE_FILE = /\.(?:crank|csv)$/;
 
 /** Whatever rests on these files is stale. */
 function fileChanged(connection: Connection, session: Session, publisher: Publisher, uris: readonly string[]): void {
@@ -132,7 +144,12 @@ function fileChanged(connection: Connection, session: Session, publisher: Publis
 function watch(connection: Connection, session: Session): void {
   if (session.client.workspace?.didChangeWatchedFiles?.dynamicRegistration !== true) return;
   void connection.client.register(DidChangeWatchedFilesNotification.type, {
-    watchers: [{ globPattern: "**/*.crank" }, { globPattern: "**/*.csv" }],
+    watchers: [
+      { globPattern: "**/*.crank" },
+      { globPattern: "**/*.csv" },
+      // Folders: what tells of one that was moved does not tell of the files in it.
+      { globPattern: "**/*", kind: WatchKind.Create | WatchKind.Delete },
+    ],
   });
 }
 

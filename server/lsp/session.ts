@@ -24,7 +24,7 @@ export class Session {
   isAwaited: (uris: readonly string[]) => boolean = () => false;
   /** Resolves when one more of those is here. */
   arrival: () => Promise<void> = () => Promise.resolve();
-  /** Resolves when all of them are. */
+  /** Resolves when all of them are, and the client has named its files. */
   arrivals: () => Promise<void> = () => Promise.resolve();
 
   readonly #listFiles: () => readonly string[];
@@ -44,9 +44,9 @@ export class Session {
   /** Likewise, once the texts that only the client can read are here. */
   async everyArrivedFile(): Promise<readonly FileView[]> {
     for (;;) {
-      const files = this.everyFile();
-      if (!files.some(({ uses }) => this.isAwaited(uses))) return files;
       await this.arrivals();
+      const files = this.everyFile();
+      if (!files.some((file) => this.isIncomplete(file))) return files;
     }
   }
 
@@ -57,11 +57,16 @@ export class Session {
   /** The file once everything that it rests on is here. */
   async arrivedFile(uri: string): Promise<FileView> {
     let file = this.file(uri);
-    while (this.isAwaited(file.uses)) {
+    while (this.isIncomplete(file)) {
       await this.arrival();
       file = this.file(uri);
     }
     return file;
+  }
+
+  /** Whether something that the file rests on, a table included, is still on its way. */
+  isIncomplete({ uses, readsText }: FileView): boolean {
+    return this.isAwaited(uses) || this.isAwaited(readsText);
   }
 
   /** Whether plots may stand in hovers: only where Markdown does. */
