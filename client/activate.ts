@@ -18,9 +18,9 @@ import { answerReadText } from "./read-text.js";
 import { createStatus } from "./status.js";
 
 export interface Surroundings {
-  createClient(context: vscode.ExtensionContext, output: vscode.LogOutputChannel): BaseLanguageClient;
+  readonly createClient: (context: vscode.ExtensionContext, output: vscode.LogOutputChannel) => BaseLanguageClient;
   /** Whether the server reads files with such an address by itself. */
-  serverReads(uri: vscode.Uri): boolean;
+  readonly serverReads: (uri: vscode.Uri) => boolean;
 }
 
 export async function activateWith(
