@@ -7,24 +7,28 @@ import type { Result } from "./desktop/results.js";
 import { runInDesktop } from "./desktop/run.js";
 import { Folder } from "./folder.js";
 import { packagedExtension } from "./packaged-extension.js";
+import { browserPageChecks } from "./served/browser-page-checks.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
 import { PageEditor } from "./served/page-editor.js";
-import { pageChecks } from "./served/page-checks.js";
+import { type PageCheck, pageChecks } from "./served/page-checks.js";
 import { startPageChecks } from "./served/start-page-checks.js";
 import { type Running, startServed } from "./served/run.js";
+import type { ExtensionHost } from "./served/settings.js";
 
 const choice = await chooseEditor();
 console.log(`Editor suite in the ${choice.editor} VS Code: ${choice.why}.`);
 
-function servedSuite(): void {
+const servedChecks: readonly PageCheck[] = [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks, ...startPageChecks];
+
+function servedSuite(host: ExtensionHost, asked: readonly PageCheck[]): void {
   let running: Running;
   let editor: PageEditor;
   const folder = new Folder(resolve("samples/quill"));
 
   beforeAll(async () => {
     folder.car("quill");
-    running = await startServed(packagedExtension(), folder.path);
+    running = await startServed(packagedExtension(), folder.path, host);
     editor = new PageEditor(running.page);
   });
   afterAll(async () => {
@@ -32,7 +36,7 @@ function servedSuite(): void {
     folder.remove();
   });
 
-  for (const check of [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks, ...startPageChecks]) {
+  for (const check of asked) {
     it(check.name, async () => {
       onTestFailed(() => editor.picture(`failed ${check.name.slice(0, 40)}`));
       await check.run(editor, folder);
@@ -56,5 +60,8 @@ function desktopSuite(executable: string): void {
   }
 }
 
-if (choice.editor === "served") describe("in the web-served VS Code", servedSuite);
-else describe("in the desktop VS Code", () => desktopSuite(choice.executable));
+if (choice.editor === "served") {
+  describe("in the web-served VS Code", () => servedSuite("server", servedChecks));
+  const inBrowser = [...servedChecks.filter(({ needsGit }) => needsGit !== true), ...browserPageChecks];
+  describe("in the web-served VS Code, with the extension in the browser", () => servedSuite("browser", inBrowser));
+} else describe("in the desktop VS Code", () => desktopSuite(choice.executable));

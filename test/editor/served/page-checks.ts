@@ -13,6 +13,8 @@ import type { PageEditor } from "./page-editor.js";
 
 export interface PageCheck {
   readonly name: string;
+  /** Left out where the extension runs in the browser, which has no git. */
+  readonly needsGit?: boolean;
   run(editor: PageEditor, folder: Folder): Promise<void>;
 }
 

@@ -41,6 +41,7 @@ export const startPageChecks: readonly PageCheck[] = [
           () => title.innerText(),
           (text) => text !== asked && text !== "",
         );
+        await page.locator(".quick-input-list .monaco-list-row.focused").waitFor();
         await page.keyboard.press("Enter");
       }
       const path = join(folder.path, "wren-9.crank");
