@@ -1,4 +1,4 @@
-/** The commands of the comparison: with another set-up, with the last commit, with a branch or a tag. */
+/** The commands of the comparison: with another set-up, with what it derives from, with the last commit, with a branch or a tag. */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type {
@@ -6,6 +6,7 @@ import type {
   CompareChoicesMethod,
   CompareChoicesParams,
   CompareWith,
+  CompareWithBaseArguments,
 } from "../../server/lsp/protocol-compare.js";
 import { LANGUAGE } from "../language.js";
 import { registerCommittedText } from "./committed-text.js";
@@ -22,6 +23,7 @@ export function registerCompare(client: BaseLanguageClient): vscode.Disposable {
     registerCommittedText(client),
     restoreComparisons(client),
     command("bellcrank.compareWithSetup", chooseSetup),
+    vscode.commands.registerCommand("bellcrank.compareWithBase", (...given: unknown[]) => withBase(client, given)),
     command("bellcrank.compareWithLastCommit", lastCommit),
     command("bellcrank.compareWithBranch", chooseBranch),
   );
@@ -42,6 +44,23 @@ async function compare(client: BaseLanguageClient, choose: Choose): Promise<void
   }
   const other = await choose(choices);
   if (other !== undefined) await showComparison(client, { uri, name: choices.name, with: other });
+}
+
+/** The lens above a set-up passes both; the palette passes nothing, and means the set-up at the cursor. */
+async function withBase(client: BaseLanguageClient, given: readonly unknown[]): Promise<void> {
+  if (!isFromLens(given)) return compare(client, nearestBase);
+  const [uri, name, baseUri, baseName] = given;
+  await showComparison(client, { uri, name, with: { kind: "setup", uri: baseUri, name: baseName } });
+}
+
+const isFromLens = (given: readonly unknown[]): given is CompareWithBaseArguments =>
+  given.length === 4 && given.every((part) => typeof part === "string");
+
+async function nearestBase({ name, setups }: CompareChoices): Promise<CompareWith | undefined> {
+  const base = setups.find(({ isBase }) => isBase);
+  if (base !== undefined) return { kind: "setup", uri: base.uri, name: base.name };
+  void vscode.window.showInformationMessage(`${name ?? ""} derives from nothing that it could be compared with.`);
+  return undefined;
 }
 
 async function chooseSetup({ name, setups }: CompareChoices): Promise<CompareWith | undefined> {

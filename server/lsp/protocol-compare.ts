@@ -64,3 +64,6 @@ export interface CommittedTextParams {
 }
 
 export type CommittedTextAnswer = { readonly text: string } | { readonly why: string };
+
+/** Arguments of the client's command `bellcrank.compareWithBase`, as a lens passes them. */
+export type CompareWithBaseArguments = readonly [uri: string, name: string, baseUri: string, baseName: string];

@@ -1,16 +1,19 @@
-/** The line above an axle (its rates) and above a car or set-up (its expectations, what it rests on). */
+/** The line above an axle (its rates) and above a car or set-up (how it differs, its expectations, what it rests on). */
 import type { Span } from "../../grammar/index.js";
 import type { CheckedCar } from "../findings/context.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { axleLine } from "./axle-summary.js";
 import { sharesLine } from "./cases-page.js";
 import { motionTitle } from "./motion-lines.js";
+import { differenceLine } from "./setup-difference.js";
 
 export interface Lens {
   readonly span: Span;
   readonly title: string;
   /** The car or set-up whose figures these are. */
   readonly car: string;
+  /** Of a lens that tells differences: the car or set-up that they are differences from. */
+  readonly against?: { readonly uri: string; readonly name: string };
 }
 
 type Titled = Omit<Lens, "car">;
@@ -18,8 +21,14 @@ type Titled = Omit<Lens, "car">;
 export function lensesOf(file: FileView): readonly Lens[] {
   return file.cars.flatMap((car) => {
     const name = car.model.setup ?? car.model.name;
-    return [carLens(car), ...axleLenses(file, car)].map((lens) => ({ ...lens, car: name }));
+    return [...differenceLenses(car), carLens(car), ...axleLenses(file, car)].map((lens) => ({ ...lens, car: name }));
   });
+}
+
+function differenceLenses({ model, base }: CheckedCar): readonly Titled[] {
+  if (base === undefined) return [];
+  const against = { uri: base.model.origin.uri, name: base.model.setup ?? base.model.name };
+  return [{ span: model.nameOrigin, title: differenceLine(model, base.model), against }];
 }
 
 function axleLenses(file: FileView, car: CheckedCar): readonly Titled[] {
