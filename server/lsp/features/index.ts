@@ -11,6 +11,7 @@ import { folding } from "./folding.js";
 import { formatting } from "./formatting.js";
 import { hover } from "./hover.js";
 import { inlayHints } from "./inlay-hints.js";
+import { provenance } from "./provenance.js";
 import { rates } from "./rates.js";
 import { mechanism } from "./mechanism.js";
 import { moveEye } from "./move-eye.js";
@@ -32,6 +33,7 @@ export const features: readonly Feature[] = [
   completion,
   definition,
   references,
+  provenance,
   rename,
   symbols,
   typeHierarchy,

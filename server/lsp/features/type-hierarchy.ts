@@ -26,11 +26,11 @@ export const typeHierarchy: Feature = {
       const base = declared && baseOf(declared, fileOf);
       return base === undefined ? [] : [itemOf(session, base)];
     });
-    asked.onSubtypes(({ item }) => {
+    asked.onSubtypes(async ({ item }) => {
       const declared = declarationOf(session, item);
-      return declared === undefined
-        ? []
-        : derivedFrom(declared, session.everyFile()).map((one) => itemOf(session, one));
+      if (declared === undefined) return [];
+      const files = await session.everyArrivedFile();
+      return derivedFrom(declared, files).map((one) => itemOf(session, one));
     });
   },
 };

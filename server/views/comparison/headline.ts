@@ -31,8 +31,8 @@ function changeWords(changes: readonly Change[]): string {
   return changes.length === 1 ? "One thing differs" : `${changes.length} things differ`;
 }
 
-/** Rates and damping by how much they moved, then the balance and the heights. */
-function figureWords(effects: readonly Effect[]): string {
+/** Rates and damping by how much they moved, then the balance and the heights; empty where none of these moved. */
+export function figureWords(effects: readonly Effect[]): string {
   const atRest = effects.filter(({ at, isMain }) => at === undefined && isMain);
   const rates = [
     ...scales(atRest, "heave rate (both wheels)", "heave rate"),

@@ -10,6 +10,7 @@ import type { Origin } from "../../model/origin.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { nameAt } from "../names.js";
 import { holds } from "../place.js";
+import type { FileOf } from "./written.js";
 
 /** A car or set-up, where it is declared. */
 export interface Declaration {
@@ -23,8 +24,6 @@ export interface Declaration {
   readonly statement: Statement;
   readonly nameSpan: Span;
 }
-
-export type FileOf = (uri: string) => FileView;
 
 /** The car or set-up whose name the cursor is on, or whose opening line. */
 export function declarationAt(file: FileView, offset: number, fileOf: FileOf): Declaration | undefined {
