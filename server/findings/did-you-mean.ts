@@ -39,6 +39,8 @@ function scoreOf(word: string, candidate: string): number | undefined {
     const changes = editDistance(a, b);
     if (changes <= most) return changes;
   }
+  // Half typed: `spr` for `spring`.
+  if (a.length >= 3 && b.startsWith(a)) return 3;
   if (sharesParts(a, b)) return 4;
   return undefined;
 }

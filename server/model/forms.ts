@@ -108,6 +108,15 @@ function startsOf(form: Form, end: number): readonly number[] {
   return shared ?? scratch.slice(0, form.length);
 }
 
+/** Forms that none of the items fits in full, those first that get furthest with them. */
+export function formsByReach(forms: readonly Form[], items: readonly Item[]): readonly Form[] {
+  const reach = new Map(forms.map((form) => [form, reachOf(fit(form, items))]));
+  return [...forms].sort((a, b) => (reach.get(b) ?? 0) - (reach.get(a) ?? 0));
+}
+
+/** How many items a form takes before it ends or fails, from what `fit` returns. */
+const reachOf = (end: number): number => (end < 0 ? -1 - end : end);
+
 /**
  * The forms that take all of the items, most telling first (a form with more fixed words in it
  * is more telling: `trim by push-rod` is not an element of that name).
@@ -118,7 +127,7 @@ export function formsThatFit(forms: readonly Form[], items: readonly Item[]): re
   for (let index = 0; index < forms.length; index++) {
     const form = forms[index] as Form;
     const end = fit(form, items);
-    if (end !== items.length) reached = Math.max(reached, end < 0 ? -1 - end : end);
+    if (end !== items.length) reached = Math.max(reached, reachOf(end));
     else if (fits === undefined) fits = [{ index, form, starts: startsOf(form, end) }];
     else fits.push({ index, form, starts: startsOf(form, end) });
   }

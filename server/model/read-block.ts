@@ -230,7 +230,8 @@ export function readInner(
 }
 
 export function checkBlock(word: Word, read: Read, raw: Statement, concept: Concept | undefined, scope: Scope): void {
-  const isMissing = concept !== undefined && word.block === "required" && raw.block === undefined;
+  // A head that fits no form is told with its block.
+  const isMissing = concept !== undefined && word.block === "required" && raw.block === undefined && read.form !== -1;
   const isTooMuch = concept === undefined && raw.block !== undefined && read.form !== -1;
   if (!isMissing && !isTooMuch) return;
   const detail = isMissing ? "Its block in braces is missing." : "It takes no block.";

@@ -8,7 +8,7 @@ import type { Item, Statement } from "../../grammar/index.js";
 import { modesIn } from "../../grammar/vocabulary/index.js";
 import type { Form, Slot, Word } from "../../grammar/vocabulary/word.js";
 import type { ResolvedValue } from "./car.js";
-import { describeForm, formsThatFit, plainWord, type FormFit } from "./forms.js";
+import { describeForm, formsByReach, formsThatFit, plainWord, type FormFit } from "./forms.js";
 import type { Origin } from "./origin.js";
 import { pairUnit, type Reader } from "./reader.js";
 import { at } from "./sink.js";
@@ -81,9 +81,12 @@ function readNothing(
   reached: number,
   reader: Reader,
 ): Read {
-  const expected = [...new Set(forms.map((form) => describeForm(word.word, form)))];
+  const block = word.block === "required" ? " { … }" : "";
+  const likely = formsByReach(forms, items);
+  const expected = [...new Set(likely.map((form) => describeForm(word.word, form) + block))];
   const place = items[reached] ?? raw.head;
-  reader.report({ ...at(reader.uri, place), kind: "wrong-form", word: word.word, expected, detail: undefined });
+  const detail = reached < items.length ? undefined : "Something is missing at the end of the line.";
+  reader.report({ ...at(reader.uri, place), kind: "wrong-form", word: word.word, expected, detail });
   const [first] = items;
   const named = forms[0]?.[0]?.kind === "name" ? plainWord(first) : undefined;
   const name =

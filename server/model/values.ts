@@ -140,7 +140,7 @@ export function readPoint(item: Tuple, slot: PointSlot, reader: ValueReader): Re
   const unit = text === undefined ? undefined : unitFor(text, slot.dimension, item, item, reader);
   if (text !== undefined && unit === undefined) return undefined;
   if (text === undefined && slot.dimension === "length" && item.members.every(isBare)) {
-    reportMissingUnit(item, "the point", slot.dimension, reader);
+    reportMissingUnit(item, "The point", slot.dimension, reader);
     return undefined;
   }
   const value = coordinates(item, slot, reader, unit);

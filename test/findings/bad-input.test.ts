@@ -226,15 +226,9 @@ const table: readonly Bad[] = [
     [
       ["bore over diameter", "bore 9 mm", "bore 15 mm", "unbuildable at bore 15 mm"],
       ["tube of no length", "length 380 mm", "length 0 mm", "range-violated at 0 mm"],
-      [
-        "lever of no length",
-        "end (0, 222, 296) mm",
-        "end (70, 222, 296) mm",
-        "unbuildable at bar",
-        "range-violated at (70, 222, 296) mm",
-      ],
+      ["lever of no length", "end (0, 222, 296) mm", "end (70, 222, 296) mm", "range-violated at (70, 222, 296) mm"],
       ["lever end on axis", "end (0, 222, 296) mm", "end (70, 200, 296) mm", "unbuildable at bar"],
-      ["lever without axis", "axis (0, 1, 0)", "axis (0, 0, 0)", "unbuildable at bar", "range-violated at (0, 0, 0)"],
+      ["lever without axis", "axis (0, 1, 0)", "axis (0, 0, 0)", "range-violated at (0, 0, 0)"],
       [
         "drop link too short",
         "drop-link rocker.bar { thread 1 mm/turn }",
@@ -396,7 +390,6 @@ const table: readonly Bad[] = [
         "push rod no length",
         "outer (632, 128) mm, inner (226, 436) mm, thread",
         "outer (226, 436) mm, inner (226, 436) mm, thread",
-        "unbuildable at push-rod",
         "range-violated at (226, 436) mm",
       ],
       [
@@ -410,7 +403,6 @@ const table: readonly Bad[] = [
         "wishbone no length",
         "lower-wishbone { inner (190, 103) mm",
         "lower-wishbone { inner (678, 108) mm",
-        "unbuildable at lower-wishbone",
         "range-violated at (678, 108) mm",
       ],
     ],

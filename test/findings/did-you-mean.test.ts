@@ -16,6 +16,7 @@ describe("did you mean", () => {
     ["tie-rod", "track-rod"],
     ["bellcrank", "rocker"],
     ["bounce", "heave"],
+    ["trav", "travel"],
     ["xyz", undefined],
   ])("finds for %s the word %s", (written, meant) => {
     expect(didYouMean(written, words)[0]).toBe(meant);

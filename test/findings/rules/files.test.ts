@@ -7,6 +7,14 @@ import { sharedCar } from "../../support/shared-car.js";
 const found = (files: Files, name: string) =>
   runRules(contextOf(files, name)).map(({ rule, message }) => ({ rule, message }));
 
+describe("a file that is missing", () => {
+  it("is told once, and not again at every name that it may hold", () => {
+    const fits = ["TB-110", "TB-120"].map((part) => `setup ${part} from wren {\n  front.corner-bar.fit ${part}\n}\n`);
+    const files = { "a.crank": `use "part.crank"\n${fits.join("")}` };
+    expect(found(files, "a.crank").map(({ rule }) => rule)).toEqual(["file-not-found"]);
+  });
+});
+
 describe("cycle", () => {
   it("is told at every file of a circle of uses", () => {
     const files = { "a.crank": 'use "b.crank"\n', "b.crank": 'use "c.crank"\n', "c.crank": 'use "a.crank"\n' };

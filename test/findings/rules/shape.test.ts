@@ -41,6 +41,12 @@ describe("missing-property", () => {
     expect(steps).toBeLessThan(60);
   });
 
+  it("tells once that an element is joined to nothing", () => {
+    const spring = "car lark {\n  axle front {\n    spring third for heave { rate 50 N/mm }\n  }\n}\n";
+    const found = runRules(contextOf({ "a.crank": spring }, "a.crank"));
+    expect(found.filter(({ message }) => message.startsWith('spring third has no "between"'))).toHaveLength(1);
+  });
+
   it("says nothing where an unreadable line of the block may be the missing one", () => {
     const found = runRules(catalogue("  torsion-bar TB-115 { = 11.5 mm, length 360 mm }"));
     expect(found.map(({ rule }) => rule)).toEqual(["unreadable-line"]);
@@ -104,6 +110,29 @@ setup wet from wren {
 }
 `,
       sharedCar,
+    );
+  });
+
+  it("tells of a half-typed element once, with its block", () => {
+    for (const typed of ["spring", "spring extra", "spring extra for"]) {
+      const [found, ...more] = runRules(
+        contextOf({ "a.crank": `car lark {\n  axle front {\n    ${typed}\n  }\n}\n` }, "a.crank"),
+      ).filter(({ rule }) => rule !== "missing-property" && rule !== "unserved-mode");
+      expect(found?.rule).toBe("wrong-form");
+      expect(found?.message).toContain("Something is missing at the end");
+      expect(found?.message).toContain("`spring NAME for MODE { … }`");
+      expect(more).toEqual([]);
+    }
+  });
+
+  it("names the forms first that what is written gets furthest in, and not all eight", () => {
+    const inCar = (line: string) => contextOf({ "a.crank": `car lark {\n  ${line}\n}\n` }, "a.crank");
+    const messageOf = (line: string) => runRules(inCar(line)).find(({ rule }) => rule === "wrong-form")?.message ?? "";
+    expect(messageOf("expect front.heave-rate")).toMatch(
+      /Write `expect FIGURE between VALUE and VALUE`, .* 5 more forms/,
+    );
+    expect(messageOf("expect front.heave-rate at hairpin 5 mm")).toMatch(
+      /Write `expect FIGURE at CASE VALUE within VALUE`,/,
     );
   });
 

@@ -3,6 +3,7 @@ import { runRules, safeEdits } from "../../../server/findings/run.js";
 import { contextOf } from "../../support/context.js";
 import { checkFindings } from "../../support/check-findings.js";
 import { afterFix, fixesFor } from "../../support/check-fixes.js";
+import { setupWith, sharedCar } from "../../support/shared-car.js";
 
 const idsIn = (text: string) => runRules(contextOf({ "a.crank": text }, "a.crank"), ["syntax"]).map(({ rule }) => rule);
 const of = (text: string) => contextOf({ "a.crank": text }, "a.crank");
@@ -66,6 +67,13 @@ catalogue { torsion-bar TB-110 { diameter 11 mm, length 340 mm + reach } }
 `);
     const after = afterFix(context, "unclosed");
     expect(after.text).toContain("let reach = 12 mm + (3 mm - 1 mm)\n");
+    expect(after.findings).toEqual([]);
+  });
+
+  it("closes a point before the unit, which is meant for all of its numbers", () => {
+    const text = setupWith("front.rocker.eye spare (30, 160, 400 mm");
+    const after = afterFix(contextOf({ ...sharedCar, "a.crank": text }, "a.crank"), "unclosed");
+    expect(after.text).toContain("front.rocker.eye spare (30, 160, 400) mm\n");
     expect(after.findings).toEqual([]);
   });
 

@@ -9,7 +9,7 @@ describe("unknown-word", () => {
   it("points at the word, and offers the likely one", () => {
     const { context } = checkFindings(`catalogue {
   torsion-bar TB-115 { diametre 11.5 mm, diameter 11.5 mm, length 360 mm }
-#                      ^^^^^^^^ error unknown-word: "diametre" is not a word of a "torsion-bar-part" block, so this line sets nothing. Did you mean "diameter"?
+#                      ^^^^^^^^ error unknown-word: "diametre" is not a word of a "torsion-bar" block, so this line sets nothing. Did you mean "diameter"?
 }
 `);
     expect(fixesFor(context, "unknown-word").map(({ title }) => title)).toEqual(['Write "diameter"']);

@@ -29,6 +29,7 @@ import { axlesOf } from "../../axle-parts.js";
 import type { CheckedCar, RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
 import { lineIn } from "../../strength/faulty.js";
+import { contains, statementAt } from "../../tree.js";
 import { placeFor, standsInBase } from "../../where.js";
 
 const meta = {
@@ -47,6 +48,7 @@ function* check(context: RuleContext): Generator<Finding> {
       for (const problem of part.problems) {
         if (standsInBase(car, (base) => has(base, part, problem))) continue;
         const finding = findingOf(context, car, part, problem);
+        if (isToldAlready(context, finding)) continue;
         // Left and right of what is written once have one and the same fault.
         const key = `${finding.span.start} ${finding.message}`;
         if (told.has(key)) continue;
@@ -55,6 +57,13 @@ function* check(context: RuleContext): Generator<Finding> {
       }
     }
   }
+}
+
+/** A value of the same line or block that cannot be (ends that fall together): one mistake, one finding. */
+function isToldAlready({ parsed, problems, uri }: RuleContext, finding: Finding): boolean {
+  const impossible = problems.filter((problem) => problem.kind === "range-violated" && problem.uri === uri);
+  const statement = impossible.length === 0 ? undefined : statementAt(parsed.document, finding.span);
+  return statement !== undefined && impossible.some((problem) => contains(statement, problem));
 }
 
 /** An axle, or what stands between the axles. */

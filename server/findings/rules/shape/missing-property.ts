@@ -35,11 +35,17 @@ const meta = {
 
 export const missingProperty: Rule = {
   meta,
-  check: (context) =>
-    fromModel(meta, context, ["missing-property", "no-thread"], (problem) => {
+  check: (context) => {
+    // The block and the mechanism that it describes may both miss one and the same line.
+    const told = new Set<string>();
+    return fromModel(meta, context, ["missing-property", "no-thread"], (problem) => {
       if (problem.kind === "no-thread") return { message: noThread };
-      return mayBeUnread(context, problem) ? undefined : { message: messageFor(problem) };
-    }),
+      const key = `${problem.uri} ${problem.insertAt} ${problem.word}`;
+      if (told.has(key) || mayBeUnread(context, problem)) return undefined;
+      told.add(key);
+      return { message: messageFor(problem) };
+    });
+  },
   fix: (finding, context) => {
     const turned = problemBehind(finding, "no-thread");
     if (turned !== undefined) return insertThread(turned, context);

@@ -42,7 +42,14 @@ function messageFor({ word, detail, expected }: ModelProblemOf<"wrong-form">): s
       ? `${quoted(word)} cannot be read in this form, so the line is left out.`
       : `${sentence(detail)} The ${quoted(word)} line is left out until this is put right.`;
   const forms = expected.map((form) => `\`${onOneLine(form)}\``);
-  return forms.length === 0 ? what : `${what} Write ${either(forms)}.`;
+  return forms.length === 0 ? what : `${what} Write ${either(someOf(forms))}.`;
+}
+
+/** The likely ones come first; a list of eight would be read by nobody. */
+function someOf(forms: readonly string[]): readonly string[] {
+  const shown = 3;
+  if (forms.length <= shown + 1) return forms;
+  return [...forms.slice(0, shown), `one of ${forms.length - shown} more forms that completion offers`];
 }
 
 function sentence(text: string): string {

@@ -16,6 +16,7 @@
  * }
  * ```
  */
+import type { Item, Quantity, Tuple } from "../../../../grammar/index.js";
 import { oneEdit } from "../../edits.js";
 import { fromSyntax, problemBehind, type SyntaxProblemOf } from "../../from-problems.js";
 import type { RuleContext } from "../../context.js";
@@ -57,9 +58,19 @@ function endOfOpen(problem: Unclosed, context: RuleContext): number {
   if (problem.kind === "unclosed-text") return problem.end;
   const { document } = context.parsed;
   const open = problem.kind === "unclosed-block" ? blockFrom(document, problem) : itemFrom(document, problem);
-  const end = open === undefined ? problem.end : open.end;
+  const end = (open?.kind === "tuple" ? endOfNumbers(open) : open?.end) ?? problem.end;
   return problem.start + context.text.slice(problem.start, end).trimEnd().length;
 }
+
+/** `(1, 2, 3 mm`: the unit is meant for all three, so the bracket belongs before it. */
+function endOfNumbers({ members, unit, end }: Tuple): number {
+  const last = members.at(-1);
+  const isForAll = unit === undefined && members.slice(0, -1).every((one) => isQuantity(one) && one.unit === undefined);
+  if (!isForAll || last === undefined || !isQuantity(last) || last.unit === undefined) return end;
+  return last.start + last.digits.length;
+}
+
+const isQuantity = (item: Item): item is Quantity => item.kind === "quantity";
 
 function indentAt(text: string, finding: Finding): string {
   const lineStart = text.lastIndexOf("\n", finding.span.start - 1) + 1;

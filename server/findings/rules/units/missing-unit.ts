@@ -48,5 +48,6 @@ export const missingUnit: Rule = {
 
 function messageFor({ digits, dimension }: ModelProblemOf<"missing-unit">, units: readonly string[]): string {
   const such = units.length > 0 ? `, such as ${either(units)}` : "";
-  return `${quoted(digits)} has no unit, so it cannot be used: ${dimensionWords(dimension)} is due here. Write the unit behind it${such}.`;
+  const what = /\d/.test(digits) ? quoted(digits) : digits;
+  return `${what} has no unit, so it cannot be used: ${dimensionWords(dimension)} is due here. Write the unit behind it${such}.`;
 }

@@ -28,9 +28,17 @@ import { either, quoted, suggestion, targetWords } from "../../wording.js";
 
 const meta = { id: "unknown-name", title: "A name that nothing has", cost: "model", severity: "error" } as const;
 
+/** What another file may declare. While one that is used is missing, its names are not unknown, only not yet here. */
+const fromFiles: ReadonlySet<string> = new Set(["part", "car", "setup", "car-or-setup", "let"]);
+
 export const unknownName: Rule = {
   meta,
-  check: (context) => fromModel(meta, context, ["unknown-name"], (problem) => ({ message: messageFor(problem) })),
+  check: (context) => {
+    const isIncomplete = context.problems.some(({ kind }) => kind === "file-not-found");
+    return fromModel(meta, context, ["unknown-name"], (problem) =>
+      isIncomplete && fromFiles.has(problem.target) ? undefined : { message: messageFor(problem) },
+    );
+  },
   fix: (finding, context) => {
     const problem = problemBehind(finding, "unknown-name");
     if (!problem) return [];
@@ -51,7 +59,8 @@ function messageFor(problem: ModelProblemOf<"unknown-name">): string {
 }
 
 function known(candidates: readonly string[], target: string): string {
-  if (candidates.length === 0) return ` No ${targetWords(target)} is declared in this file or in what it uses.`;
+  if (candidates.length === 0)
+    return ` No ${targetWords(target)} is declared in this file or in what it uses${fromFiles.has(target) ? '; `use "FILE.crank"` at the top makes those of another file known' : ""}.`;
   const more = candidates.length > 6 ? `, and ${candidates.length - 6} more` : "";
   return ` There is ${either(candidates.slice(0, 6).map(quoted))}${more}.`;
 }

@@ -16,6 +16,7 @@
  * }
  * ```
  */
+import { words } from "../../../../grammar/vocabulary/index.js";
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
@@ -54,5 +55,14 @@ function kindOfWord(concept: string): string {
   if (concept === "for") return "a mode that an element can be for here";
   return concept === "file"
     ? "a word of the top level of a file"
-    : `a word of ${/^[aeiou]/.test(concept) ? "an" : "a"} ${quoted(concept)} block`;
+    : `a word of ${/^[aeiou]/.test(blockName(concept)) ? "an" : "a"} ${quoted(blockName(concept))} block`;
+}
+
+/** As the author wrote it: the block `torsion-bar-part` of the vocabulary is opened by `torsion-bar`. */
+function blockName(concept: string): string {
+  const openers = new Set(
+    words.filter((word) => word.opens === concept || word.opensByForm?.includes(concept)).map(({ word }) => word),
+  );
+  const [only] = openers;
+  return openers.size === 1 && only !== undefined ? only : concept;
 }
