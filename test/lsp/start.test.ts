@@ -33,6 +33,34 @@ describe("over the wire", () => {
     expect(await club.wire.request("bellcrank/newCar", { name: "2", title: "", answers: {} })).toHaveProperty("why");
   });
 
+  it("an empty file offers a car: above it, and as the first word", async () => {
+    await club.open("robin.crank", "\n");
+    const uri = club.uri("robin.crank");
+    const lenses = await club.wire.request<CodeLens[]>("textDocument/codeLens", { textDocument: { uri } });
+    expect(lenses.map(({ command }) => command?.title)).toEqual(["Start a car here"]);
+    let edit: WorkspaceEdit = {};
+    club.wire.answers("workspace/applyEdit", (asked) => {
+      ({ edit } = asked as unknown as { edit: WorkspaceEdit });
+      return { applied: true };
+    });
+    const [lens] = lenses;
+    await club.wire.request("workspace/executeCommand", { ...lens?.command });
+    const [written] = edit.changes?.[uri] ?? [];
+    expect(written?.range).toEqual({ start: { line: 0, character: 0 }, end: { line: 1, character: 0 } });
+    expect(written?.newText).toContain("car robin ");
+    const asked = { textDocument: { uri }, position: { line: 0, character: 0 } };
+    const items = await club.wire.request<{ items: CompletionItem[] }>("textDocument/completion", asked);
+    const [first] = [...items.items].sort((a, b) => ((a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1));
+    expect(first?.label).toBe("Start a car here");
+    expect(first?.textEdit?.newText).toBe(written?.newText);
+    // Once something stands there, nothing of it is left, and nothing is written over.
+    await club.wire.change(uri, "let x = 1 mm\n");
+    expect(await club.wire.request("textDocument/codeLens", { textDocument: { uri } })).toEqual([]);
+    edit = {};
+    await club.wire.request("workspace/executeCommand", { ...lens?.command });
+    expect(edit).toEqual({});
+  });
+
   it("a setup sheet shows what is typed, not what is saved", async () => {
     const text = club.read("wet.crank").replace("45 N/mm", "47 N/mm");
     await club.open("wet.crank", text);

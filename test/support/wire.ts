@@ -4,10 +4,12 @@
  */
 import { type ChildProcess, spawn } from "node:child_process";
 import {
+  type CancellationToken,
   createProtocolConnection,
   type Diagnostic,
   type InitializeParams,
   type InitializeResult,
+  ProgressType,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
   type Range,
@@ -50,7 +52,7 @@ export class Wire {
       rootUri: folders[0] ?? null,
       capabilities: {
         textDocument: { completion: { completionItem: { snippetSupport: true } } },
-        workspace: { didChangeWatchedFiles: { dynamicRegistration: true } },
+        workspace: { applyEdit: true, didChangeWatchedFiles: { dynamicRegistration: true } },
       },
       workspaceFolders: folders.map((uri) => ({ uri, name: uri })),
       ...more,
@@ -102,8 +104,25 @@ export class Wire {
     this.#connection.onRequest(method, reply);
   }
 
-  async request<Result>(method: string, parameters: object): Promise<Result> {
-    return this.#connection.sendRequest<Result>(method, parameters);
+  /** Takes note of what the server asks, and has nothing to say to it. */
+  asked<Parameters>(method: string, take: (parameters: Parameters) => void): void {
+    this.#connection.onRequest(method, (parameters: Parameters) => {
+      take(parameters);
+      return null;
+    });
+  }
+
+  wasPublished(uri: string): boolean {
+    return this.#published.has(uri);
+  }
+
+  /** What comes in parts to a request that is sent with this token. */
+  streams<Part>(token: string, take: (part: Part) => void): void {
+    this.#connection.onProgress(new ProgressType<Part>(), token, take);
+  }
+
+  async request<Result>(method: string, parameters: object, cancel?: CancellationToken): Promise<Result> {
+    return this.#connection.sendRequest<Result>(method, parameters, cancel);
   }
 
   async notify(method: string, parameters: object): Promise<void> {

@@ -6,6 +6,7 @@ import type { Feature } from "../feature.js";
 import type { ShowRatesArguments } from "../protocol.js";
 import type { CompareWithBaseArguments } from "../protocol-compare.js";
 import type { Session } from "../session.js";
+import { startLens } from "../start-lens.js";
 
 const showRates = "bellcrank.showRates";
 const compareWithBase = "bellcrank.compareWithBase";
@@ -20,6 +21,7 @@ export const codeLens: Feature = {
         range: rangeOf(file.parsed.lines, lens.span),
         command: commandOf(session, textDocument.uri, lens),
       }));
+      return [...startLens(session, textDocument.uri), ...lenses];
     });
   },
 };

@@ -22,6 +22,7 @@ import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
 import { semanticTokens } from "./semantic-tokens.js";
 import { sheet } from "./sheet.js";
+import { startHere } from "./start-here.js";
 import { symbols } from "./symbols.js";
 import { typeHierarchy } from "./type-hierarchy.js";
 
@@ -48,6 +49,7 @@ export const features: readonly Feature[] = [
   panelCurves,
   compare,
   newCar,
+  startHere,
   sheet,
   expectations,
 ];

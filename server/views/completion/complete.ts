@@ -7,7 +7,8 @@ import type { Slot } from "../../../grammar/vocabulary/word.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { holds, type Place, placeAt, wordOf } from "../place.js";
 import { axleAt, carAt } from "../subject.js";
-import type { Candidate } from "./candidate.js";
+import { startHere, startHereTitle } from "../new-car/start-here.js";
+import { type Candidate, candidate } from "./candidate.js";
 import { nextSlots, slotsOfLast } from "./next-slots.js";
 import { overrideCandidates, overriddenWord } from "./overrides.js";
 import type { ValueScene } from "./scene.js";
@@ -27,7 +28,21 @@ export function completeAt(file: FileView, offset: number): readonly Candidate[]
 
 function lineStart(file: FileView, place: Place, block: Block | Document, span: Span): readonly Candidate[] {
   const words = wordCandidates(place.concept ?? "file", block, span);
-  return [...words, ...overrideCandidates(file, place, span)];
+  return [...startCandidates(file, span), ...words, ...overrideCandidates(file, place, span)];
+}
+
+/** A whole car, while nothing but the word that is being typed stands in the file. */
+function startCandidates(file: FileView, span: Span): readonly Candidate[] {
+  const start = startHere(file.uri, file.text.slice(0, span.start) + file.text.slice(span.end));
+  if (start === undefined) return [];
+  return [
+    candidate(startHereTitle, "word", span, {
+      detail: `car ${start.name} and its parts`,
+      documentation: "A whole car with invented figures that checks clean: put in your own, axle by axle.",
+      insert: start.text,
+      rank: -1,
+    }),
+  ];
 }
 
 function inLine(file: FileView, place: Place, line: Statement, typed: Span, offset: number): readonly Candidate[] {
