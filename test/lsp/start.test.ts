@@ -1,6 +1,7 @@
 /** A new car and a setup sheet, asked for over the wire. */
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { NewCarAnswer, NewCarQuestions, SheetPage } from "../../server/lsp/protocol-start.js";
+import type { CodeLens, CompletionItem, WorkspaceEdit } from "vscode-languageserver/node";
 import { type Club, startClub } from "./club.js";
 
 describe("over the wire", () => {

@@ -17,7 +17,7 @@ export const codeLens: Feature = {
     connection.onCodeLens(({ textDocument }): CodeLens[] => {
       if (!session.settings.codeLens) return [];
       const file = session.file(textDocument.uri);
-      return lensesOf(file).map((lens) => ({
+      const lenses = lensesOf(file).map((lens) => ({
         range: rangeOf(file.parsed.lines, lens.span),
         command: commandOf(session, textDocument.uri, lens),
       }));
