@@ -122,7 +122,10 @@ export class Wire {
   }
 
   async request<Result>(method: string, parameters: object, cancel?: CancellationToken): Promise<Result> {
-    return this.#connection.sendRequest<Result>(method, parameters, cancel);
+    // A third argument that is undefined would be taken for a second parameter.
+    return cancel === undefined
+      ? this.#connection.sendRequest<Result>(method, parameters)
+      : this.#connection.sendRequest<Result>(method, parameters, cancel);
   }
 
   async notify(method: string, parameters: object): Promise<void> {
