@@ -9,6 +9,7 @@ import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
 import { registerSetupSheet } from "./commands/setup-sheet.js";
 import { registerShowRates } from "./commands/show-rates.js";
+import { registerWhereFrom } from "./commands/where-from.js";
 import { registerCompare } from "./compare/register.js";
 import { followEmptyState } from "./empty-state.js";
 import { createExpectationTests } from "./expectation-tests.js";
@@ -40,6 +41,7 @@ export async function activateWith(
     createExpectationTests(client),
     registerShowRates(client),
     registerCompare(client),
+    registerWhereFrom(client),
     registerSetupSheet(client),
     registerNewCar(client),
     registerOpenExample(context),

@@ -10,6 +10,8 @@ export function findingsPage(context: vscode.ExtensionContext): vscode.Uri {
   return vscode.Uri.joinPath(context.extensionUri, "server", "findings", "PAGES.md");
 }
 
+const HOVER_COMMANDS = ["bellcrank.whereFrom", "bellcrank.showChangers"];
+
 export function clientOptions(
   context: vscode.ExtensionContext,
   output: vscode.LogOutputChannel,
@@ -17,7 +19,7 @@ export function clientOptions(
   const initializationOptions = (): InitializationOptions => ({
     settings: plainSettings(),
     pages: findingsPage(context).toString(),
-    commands: ["bellcrank.showRates", "bellcrank.compareWithBase"],
+    commands: ["bellcrank.showRates", "bellcrank.compareWithBase", ...HOVER_COMMANDS],
     readsText: true,
     namesFiles: true,
     drawsImages: true,
@@ -29,6 +31,8 @@ export function clientOptions(
     diagnosticCollectionName: LANGUAGE,
     outputChannel: output,
     initializationOptions,
+    // What a hover may link to: these and no others.
+    markdown: { isTrusted: { enabledCommands: HOVER_COMMANDS } },
     middleware: {
       handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(explainInEditor)),
     },

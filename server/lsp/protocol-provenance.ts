@@ -47,5 +47,5 @@ export type ChangersAnswer =
   | { readonly kind: "changers"; readonly title: string; readonly changers: readonly ToldPlace[] }
   | NothingTold;
 
-/** Arguments of the client's command `bellcrank.whereFrom`, as a hover's link passes them. */
-export type WhereFromArguments = readonly [asked: ValueAsked];
+/** Arguments of the client's commands `bellcrank.whereFrom` and `bellcrank.showChangers`, as a hover's links pass them. */
+export type ValueLinkArguments = readonly [asked: ValueAsked];

@@ -1,7 +1,8 @@
 /** Where values come from and which set-ups change them, over the wire, with all but one file closed. */
-import type { Location } from "vscode-languageserver/node";
+import type { Hover, Location, MarkupContent } from "vscode-languageserver/node";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { ChangersAnswer, ValueAsked, WhereFromAnswer } from "../../server/lsp/protocol-provenance.js";
+import { Wire } from "../support/wire.js";
 import { at, type Club, rangeAt, startClub } from "./club.js";
 
 describe("provenance over the wire", () => {
@@ -119,6 +120,35 @@ describe("provenance over the wire", () => {
       position: at(car, "# ready to run"),
     });
     expect(none).toEqual([]);
+  });
+
+  it("hovers link to both for a client that has the commands, and for no other", async () => {
+    const wire = new Wire(process.execPath, ["dist/cli.js", "serve", "--stdio"]);
+    await wire.initialize([], {
+      initializationOptions: { commands: ["bellcrank.whereFrom", "bellcrank.showChangers"] },
+    });
+    const linksAt = async (by: Wire, name: string, text: string, marker: string, part?: string) => {
+      const asked = { textDocument: { uri: club.uri(name) }, position: at(text, marker, part) };
+      const hover = await by.request<Hover | null>("textDocument/hover", asked);
+      const { value } = (hover?.contents ?? { value: "" }) as MarkupContent;
+      return [...value.matchAll(/\[([^\]]+)\]\(command:(\S+?)\?(\S+)\)/g)].map(([, title, command, query]) => ({
+        title,
+        command,
+        asked: JSON.parse(decodeURIComponent(query ?? "")) as unknown,
+      }));
+    };
+    await wire.open(club.uri("wet.crank"), wet);
+    await wire.findings(club.uri("wet.crank"));
+    const links = await linksAt(wire, "wet.crank", wet, "front.third.rate 45", "45");
+    expect(links.map(({ title }) => title)).toEqual(["Where this comes from", "Set-ups that change it"]);
+    expect(links[0]?.asked).toEqual([here("wet.crank", wet, "front.third.rate 45", "45")]);
+    const whole = await linksAt(wire, "wet.crank", wet, "setup quarrow-wet", "quarrow-wet");
+    expect(whole.map(({ command }) => command)).toEqual(["bellcrank.whereFrom"]);
+    expect(await linksAt(wire, "wet.crank", wet, "expect front", "expect")).toEqual([]);
+    const mass = await linksAt(wire, "quill.crank", car, "mass 540", "540");
+    expect(mass.map(({ command }) => command)).toEqual(["bellcrank.showChangers"]);
+    expect(await linksAt(club.wire, "quill.crank", car, "mass 540", "540")).toEqual([]);
+    await wire.stop();
   });
 
   it("follows what is typed", async () => {
