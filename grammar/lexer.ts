@@ -37,6 +37,8 @@ import { indexOf, type Token } from "./tokens.js";
 export interface LexerOptions {
   /** Whether a line that stands no further in than an open block ends it, as where a brace is missing. */
   readonly byIndentation?: boolean;
+  /** Whether a line that stands further in than the one above it begins a block, as where its `{` is missing. */
+  readonly opensMissing?: boolean;
   /** Whether points may be single tokens. Off in the test that holds both ways against each other. */
   readonly points?: boolean;
   /** Where to begin: the start of a line outside of every block. */
@@ -77,12 +79,12 @@ export class Lexer {
 
   constructor(
     private readonly text: string,
-    { byIndentation = false, points = true, from = 0 }: LexerOptions = {},
+    { byIndentation = false, opensMissing = false, points = true, from = 0 }: LexerOptions = {},
   ) {
     this.points = points;
     this.scanner = new Scanner(text, this.problems);
     this.writer = new TokenWriter(text);
-    this.nesting = new Nesting(text, this.writer, this.problems, byIndentation);
+    this.nesting = new Nesting(text, this.writer, this.problems, byIndentation, opensMissing);
     this.operators = new Operators(text, this.scanner, this.writer, this.problems);
     this.onlyNewlines = !text.includes("\r");
     this.lineFrom = this.scanner.position = from;

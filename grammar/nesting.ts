@@ -7,7 +7,16 @@
  */
 import { nextSignificant, bracketsGoOn, lineEndAt } from "./continuation.js";
 import type { SyntaxProblem } from "./problem.js";
-import { CLOSE_BLOCK, CLOSE_BRACKET, OPEN_BLOCK, OPEN_BRACKET, SEPARATOR, type TokenWriter } from "./token-writer.js";
+import {
+  CLOSE_BLOCK,
+  CLOSE_BRACKET,
+  OPEN_BLOCK,
+  OPEN_BRACKET,
+  PATH,
+  SEPARATOR,
+  TEXT,
+  type TokenWriter,
+} from "./token-writer.js";
 import type { Token } from "./tokens.js";
 
 /** Blocks in blocks, brackets in brackets, operators in a row: what no set-up needs, and a stack can hold. */
@@ -34,6 +43,7 @@ export class Nesting {
     private readonly writer: TokenWriter,
     private readonly problems: SyntaxProblem[],
     private readonly byIndentation: boolean,
+    private readonly opensMissing: boolean,
   ) {}
 
   inBrackets(): boolean {
@@ -86,6 +96,7 @@ export class Nesting {
 
   /** At the first character of a line that is neither blank nor a comment's. */
   beginLine(first: number, column: number): void {
+    if (this.opensMissing && column > this.indentation) this.openMissing(this.text.charAt(first));
     this.lineFirst = first;
     this.indentation = column;
     const character = this.text.charAt(first);
@@ -129,6 +140,21 @@ export class Nesting {
     this.problems.push({ kind: "unclosed-block", ...span, opened: span });
     this.writer.push(CLOSE_BLOCK, lastEnd, lastEnd, undefined);
     this.writer.push(SEPARATOR, lastEnd, lastEnd, undefined);
+  }
+
+  /** Supplies an opening brace behind the line above, where that ends in a name or a text and has none: `axle front`. */
+  private openMissing(character: string): void {
+    const { writer } = this;
+    const before = writer.back(2);
+    const endsLine = writer.last === SEPARATOR && this.text.charAt(writer.back()?.startOffset ?? 0) !== ",";
+    if (this.inBrackets() || this.blocks.length >= deepest || "{}".includes(character) || !endsLine) return;
+    if (before?.tokenTypeIdx !== PATH && before?.tokenTypeIdx !== TEXT) return;
+    writer.takeBack();
+    const { lastEnd } = writer;
+    this.braceFaults++;
+    this.problems.push({ kind: "unopened-block", start: this.lineFirst, end: lastEnd });
+    const token = writer.push(OPEN_BLOCK, lastEnd, lastEnd, undefined);
+    this.blocks.push({ token, indentation: this.indentation });
   }
 
   private stray(start: number, found: string): void {

@@ -27,7 +27,11 @@ export function parse(text: string): Parsed {
   if (plain.braceFaults === 0) return plain.parsed;
   // Somewhere a brace is missing or too many. Where it is, the indentation usually tells.
   const indented = read(text, { byIndentation: true });
-  return indented.braceFaults <= plain.braceFaults ? indented.parsed : plain.parsed;
+  const closed = indented.braceFaults <= plain.braceFaults ? indented : plain;
+  if (!closed.parsed.problems.some(({ kind }) => kind === "stray-closing")) return closed.parsed;
+  // One that closes nothing may be the end of a block whose opening brace is missing.
+  const opened = read(text, { byIndentation: true, opensMissing: true });
+  return opened.braceFaults <= closed.braceFaults ? opened.parsed : closed.parsed;
 }
 
 /** One reading of the text. Separate from `parse` for the tests that hold two ways of reading against each other. */

@@ -8,6 +8,8 @@ export type SyntaxProblem = Span &
   (
     | { readonly kind: "unexpected"; readonly found: string; readonly expected: readonly string[] }
     | { readonly kind: "unclosed-block"; readonly opened: Span }
+    /** The line that a block belongs to whose `{` is missing behind it. */
+    | { readonly kind: "unopened-block" }
     | { readonly kind: "unclosed-bracket"; readonly opened: Span }
     | { readonly kind: "unclosed-text" }
     | { readonly kind: "stray-closing"; readonly found: string }

@@ -21,7 +21,11 @@ export function unreadableLines(parsed: Parsed): readonly Span[] | undefined {
 }
 
 function isBraceFault(problem: SyntaxProblem): boolean {
-  return problem.kind === "unclosed-block" || (problem.kind === "stray-closing" && problem.found === "}");
+  return (
+    problem.kind === "unclosed-block" ||
+    problem.kind === "unopened-block" ||
+    (problem.kind === "stray-closing" && problem.found === "}")
+  );
 }
 
 /** Some problems are told about things that were read all the same. */

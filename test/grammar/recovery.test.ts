@@ -64,6 +64,22 @@ describe("recovery", () => {
     expect(gone).toEqual([]);
   });
 
+  it.each(programs)("keeps every line of %s at its place where an opening brace is gone", (_, text) => {
+    const gone: string[] = [];
+    const lines = text.split("\n");
+    lines.forEach((line, index) => {
+      const header = /^(\s*[\w][^{}#=]*(?:[a-z]|"))\s*\{$/.exec(line)?.[1];
+      const isDeeper = /^ */.exec(lines[index + 1] ?? "")![0].length > /^ */.exec(line)![0].length;
+      if (header === undefined || !isDeeper || (lines[index + 1] ?? "").trim().startsWith("#")) return;
+      const before = placed(text).map(({ what }) => what);
+      const now = new Set(
+        placed([...lines.slice(0, index), header, ...lines.slice(index + 1)].join("\n")).map(({ what }) => what),
+      );
+      gone.push(...before.filter((what) => !now.has(what)).map((what) => `line ${index}: ${what}`));
+    });
+    expect(gone).toEqual([]);
+  });
+
   it.each(programs)("keeps every line of %s at its place where a brace is too many", (_, text) => {
     const gone: string[] = [];
     const lines = text.split("\n");

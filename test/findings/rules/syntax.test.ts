@@ -60,6 +60,20 @@ describe("unclosed", () => {
     expect(after.findings).toEqual([]);
   });
 
+  it("points at the line whose opening brace is missing, and at nothing below it", () => {
+    const { context } = checkFindings(`catalogue {
+  torsion-bar TB-110  # the softer one
+# ^^^^^^^^^^^^^^^^^^ error unclosed: A "{" is missing behind this line
+    diameter 11 mm
+    length 360 mm
+  }
+}
+`);
+    const after = afterFix(context, "unclosed");
+    expect(after.text).toContain("  torsion-bar TB-110 {  # the softer one\n");
+    expect(after.findings).toEqual([]);
+  });
+
   it("points at the bracket that opens, and closes it behind its last number", () => {
     const { context } = checkFindings(`let reach = 12 mm + (3 mm - 1 mm
 #                   ^ error unclosed: This bracket is never closed

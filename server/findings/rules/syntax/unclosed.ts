@@ -1,5 +1,5 @@
 /**
- * A block, a bracket or a text is opened and never closed.
+ * A block, a bracket or a text is opened and never closed, or a block is closed that was never opened.
  *
  * Whatever follows is then read as part of it: the rear axle as a property of the front one, the
  * next line as part of a text. The reader makes a guess where it should have ended, and the guess
@@ -23,10 +23,15 @@ import type { RuleContext } from "../../context.js";
 import type { Finding, Rule } from "../../finding.js";
 import { blockFrom, itemFrom } from "../../tree.js";
 
-type Unclosed = SyntaxProblemOf<"unclosed-block" | "unclosed-bracket" | "unclosed-text">;
+type Unclosed = SyntaxProblemOf<(typeof kinds)[number]>;
 
-const meta = { id: "unclosed", title: "Opened and never closed", cost: "syntax", severity: "error" } as const;
-const kinds = ["unclosed-block", "unclosed-bracket", "unclosed-text"] as const;
+const meta = {
+  id: "unclosed",
+  title: "Opened and never closed, or the other way round",
+  cost: "syntax",
+  severity: "error",
+} as const;
+const kinds = ["unclosed-block", "unopened-block", "unclosed-bracket", "unclosed-text"] as const;
 const closing = { "unclosed-block": "}", "unclosed-bracket": ")", "unclosed-text": '"' } as const;
 
 export const unclosed: Rule = {
@@ -35,6 +40,10 @@ export const unclosed: Rule = {
   fix: (finding, context) => {
     const problem = kinds.map((kind) => problemBehind(finding, kind)).find((one) => one !== undefined);
     if (!problem) return [];
+    if (problem.kind === "unopened-block") {
+      const behind = { start: problem.end, end: problem.end };
+      return [oneEdit("Open it with {", finding.uri, behind, " {", { preferred: true })];
+    }
     const sign = closing[problem.kind];
     const at = endOfOpen(problem, context);
     const newText = problem.kind === "unclosed-block" ? `\n${indentAt(context.text, finding)}}` : sign;
@@ -46,6 +55,8 @@ function messageFor(problem: Unclosed): string {
   switch (problem.kind) {
     case "unclosed-block":
       return 'This block is never closed, so the lines below are read as part of it. Add a "}" where it ends.';
+    case "unopened-block":
+      return 'A "{" is missing behind this line: the lines below stand further in, and a "}" ends them. Add it.';
     case "unclosed-bracket":
       return 'This bracket is never closed, so the value is not read. Add a ")" after its last number.';
     case "unclosed-text":
