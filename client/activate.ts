@@ -5,6 +5,7 @@ import { findingsPage } from "./client-options.js";
 import { registerNewCar } from "./commands/new-car.js";
 import { registerOpenExample } from "./commands/open-example.js";
 import { registerOpenFindingPage } from "./commands/open-finding-page.js";
+import { registerRenameHere } from "./commands/rename-here.js";
 import { registerRestartServer } from "./commands/restart-server.js";
 import { registerShowOutput } from "./commands/show-output.js";
 import { registerSetupSheet } from "./commands/setup-sheet.js";
@@ -47,6 +48,7 @@ export async function activateWith(
     registerOpenExample(context),
     registerMechanismPanel(context, client),
     registerOpenFindingPage(findingsPage(context)),
+    registerRenameHere(),
     registerRestartServer(client),
     registerShowOutput(output),
   );

@@ -19,7 +19,7 @@ export function clientOptions(
   const initializationOptions = (): InitializationOptions => ({
     settings: plainSettings(),
     pages: findingsPage(context).toString(),
-    commands: ["bellcrank.showRates", "bellcrank.compareWithBase", ...HOVER_COMMANDS],
+    commands: ["bellcrank.showRates", "bellcrank.compareWithBase", "bellcrank.renameHere", ...HOVER_COMMANDS],
     readsText: true,
     namesFiles: true,
     drawsImages: true,

@@ -1,5 +1,5 @@
 /** Edits of the engine as the protocol's workspace edit. */
-import type { WorkspaceEdit } from "vscode-languageserver";
+import type { TextDocumentEdit, WorkspaceEdit } from "vscode-languageserver";
 import type { TextEdit } from "../findings/finding.js";
 import { rangeOf } from "./convert.js";
 import type { Session } from "./session.js";
@@ -11,4 +11,32 @@ export function workspaceEdit(session: Session, edits: readonly TextEdit[]): Wor
     (changes[uri] ??= []).push({ range, newText });
   }
   return { changes };
+}
+
+/** Whether an edit of this client may make a file. */
+export function createsFiles({ client }: Session): boolean {
+  const { documentChanges, resourceOperations } = client.workspace?.workspaceEdit ?? {};
+  return documentChanges === true && resourceOperations?.includes("create") === true;
+}
+
+const TOP = { line: 0, character: 0 };
+
+/** The same with a file that is made first. */
+export function editWithFile(
+  session: Session,
+  edits: readonly TextEdit[],
+  { uri, text }: { readonly uri: string; readonly text: string },
+): WorkspaceEdit {
+  const { changes = {} } = workspaceEdit(session, edits);
+  const edited = (of: string, own: TextDocumentEdit["edits"]): TextDocumentEdit => ({
+    textDocument: { uri: of, version: null },
+    edits: own,
+  });
+  return {
+    documentChanges: [
+      { kind: "create", uri },
+      edited(uri, [{ range: { start: TOP, end: TOP }, newText: text }]),
+      ...Object.entries(changes).map(([of, own]) => edited(of, own)),
+    ],
+  };
 }

@@ -19,7 +19,7 @@ export function isSameStatement(a: ResolvedStatement, b: ResolvedStatement): boo
   );
 }
 
-function isSameBlock(a: ResolvedBlock | undefined, b: ResolvedBlock | undefined): boolean {
+export function isSameBlock(a: ResolvedBlock | undefined, b: ResolvedBlock | undefined): boolean {
   if (a === b) return true;
   if (a === undefined || b === undefined || a.concept !== b.concept) return false;
   return isSameSet(a.statements, b.statements) && isSameList(a.rows, b.rows, isSameRow);

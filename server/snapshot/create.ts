@@ -10,12 +10,13 @@ import { kinematics } from "../analyses/kinematics.js";
 import { assembleAxle } from "../assemble/assemble.js";
 import { AxleAnalyses } from "./axle-analyses.js";
 import { CheckedFiles } from "./checked-files.js";
-import { DocumentTexts } from "./texts.js";
+import { ChangedTexts, DocumentTexts } from "./texts.js";
 import type { Host, Workspace } from "./workspace.js";
 
 export function createWorkspace(host: Host): Workspace {
   const texts = new DocumentTexts(host);
-  const files = new CheckedFiles(texts, new AxleAnalyses());
+  const analyses = new AxleAnalyses();
+  const files = new CheckedFiles(texts, analyses);
   return {
     set: (uri, text) => texts.set(uri, text),
     unset(uri) {
@@ -25,7 +26,12 @@ export function createWorkspace(host: Host): Workspace {
     forget: (uri) => texts.forget(uri),
     file: (uri) => files.view(uri),
     open: () => texts.open(),
+    isOpen: (uri) => texts.isOpen(uri),
     dependents: (uri) => [...new Set([uri, ...files.dependents(uri)])].filter((other) => texts.isOpen(other)),
+    changed(changed) {
+      const other = new CheckedFiles(new ChangedTexts(texts, changed), analyses);
+      return (uri) => other.context(uri);
+    },
     kinematics(car, axle, heaves, rolls) {
       const model = car.axles[axle];
       return model === undefined ? [] : kinematics(assembleAxle(model, car), heaves, rolls);

@@ -14,7 +14,7 @@ import type { CarModel } from "../model/car.js";
 import type { ModelProblem } from "../model/problem.js";
 import type { ModelSymbol } from "../model/resolved-file.js";
 import type { KinematicsRow } from "../analyses/results.js";
-import type { CheckedCar, Varied } from "../findings/context.js";
+import type { CheckedCar, RuleContext, Varied } from "../findings/context.js";
 import type { Finding, Fix, TextEdit } from "../findings/finding.js";
 
 export interface Host {
@@ -55,8 +55,11 @@ export interface Workspace {
   file(uri: string): FileView;
   /** Documents that are set. */
   open(): readonly string[];
+  isOpen(uri: string): boolean;
   /** Set documents that rest on `uri`, itself included. */
   dependents(uri: string): readonly string[];
+  /** The files as they would be with these texts, for edits that must prove themselves; nothing is changed by it. */
+  changed(texts: ReadonlyMap<string, string>): (uri: string) => RuleContext;
   kinematics(
     car: CarModel,
     axle: AxleName,

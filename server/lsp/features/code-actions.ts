@@ -1,7 +1,8 @@
-/** Code actions: quick fixes, everything safe at once, unit conversions; each source in `actions/`. */
+/** Code actions: quick fixes, everything safe at once, unit conversions, refactorings; each source in `actions/`. */
 import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { fixAll, fixAllKind } from "../actions/fix-all.js";
 import { quickFixes } from "../actions/quick-fixes.js";
+import { extractions, inlinings } from "../actions/refactorings.js";
 import { conversionKind, unitConversions } from "../actions/unit-conversions.js";
 import type { Feature } from "../feature.js";
 
@@ -9,6 +10,8 @@ const sources = [
   { kind: CodeActionKind.QuickFix, actions: quickFixes },
   { kind: fixAllKind, actions: fixAll },
   { kind: conversionKind, actions: unitConversions },
+  { kind: CodeActionKind.RefactorExtract, actions: extractions },
+  { kind: CodeActionKind.RefactorInline, actions: inlinings },
 ] as const;
 
 export const codeActions: Feature = {

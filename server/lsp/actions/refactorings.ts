@@ -1,0 +1,60 @@
+/**
+ * Refactorings at the cursor. Each has proven that every car stays what it is, in this file and in whichever rest on it; a name
+ * that was made up is renamed next, where the client can ask for that.
+ */
+import { type CodeAction, CodeActionKind, type CodeActionParams, type Command } from "vscode-languageserver";
+import type { FileView } from "../../snapshot/workspace.js";
+import { extractLet } from "../../refactorings/extract-let.js";
+import { inlineLet } from "../../refactorings/inline-let.js";
+import type { Offered, Refactored } from "../../refactorings/refactoring.js";
+import { createsFiles, editWithFile, workspaceEdit } from "../edits.js";
+import type { RenameHereArguments, RenameHereCommand } from "../protocol-refactor.js";
+import type { Session } from "../session.js";
+
+type Actions = (session: Session, file: FileView, parameters: CodeActionParams) => readonly CodeAction[];
+
+const kinds: Record<Offered["kind"], CodeActionKind> = {
+  extract: CodeActionKind.RefactorExtract,
+  inline: CodeActionKind.RefactorInline,
+  move: CodeActionKind.RefactorMove,
+};
+
+const from =
+  (offered: (on: Refactored) => readonly Offered[]): Actions =>
+  (session, file, { range }) => {
+    const offset = file.parsed.lines.offset(range.start);
+    return offered(refactored(session, file, offset)).flatMap((one) => actionOf(session, one) ?? []);
+  };
+
+export const extractions = from(extractLet);
+export const inlinings = from(inlineLet);
+
+function refactored(session: Session, file: FileView, offset: number): Refactored {
+  return {
+    file,
+    offset,
+    resting: (uris) => [file, ...session.everyFile().filter((other) => isOther(other, file) && restsOn(other, uris))],
+    changed: (texts) => session.workspace.changed(texts),
+  };
+}
+
+const isOther = (other: FileView, file: FileView): boolean => other.uri !== file.uri;
+const restsOn = ({ uses }: FileView, uris: readonly string[]): boolean => uses.some((uri) => uris.includes(uri));
+
+/** Undefined where the client cannot make the file that it needs. */
+function actionOf(session: Session, refactoring: Offered): CodeAction | undefined {
+  const { title, kind, edits, creates } = refactoring;
+  if (creates !== undefined && !createsFiles(session)) return undefined;
+  const edit = creates === undefined ? workspaceEdit(session, edits) : editWithFile(session, edits, creates);
+  const command = renameNext(session, refactoring);
+  return { title, kind: kinds[kind], edit, ...(command && { command }) };
+}
+
+const RENAME_HERE: RenameHereCommand = "bellcrank.renameHere";
+
+/** Run behind the edit, on the text that it made. */
+function renameNext(session: Session, { named }: Offered): Command | undefined {
+  if (named === undefined || !session.commands.has(RENAME_HERE)) return undefined;
+  const { uri, position } = named;
+  return { title: "Rename", command: RENAME_HERE, arguments: [uri, position] satisfies RenameHereArguments };
+}
