@@ -5,23 +5,41 @@
 import * as vscode from "vscode";
 import { OPEN_FINDING_PAGE, ruleOf } from "../finding-links.js";
 import { LANGUAGE } from "../language.js";
+import { textInView } from "../text-in-view.js";
 
 export function registerOpenFindingPage(page: vscode.Uri): vscode.Disposable {
+  const show = async (anchor: Partial<{ readonly fragment: string }>): Promise<void> => {
+    await vscode.commands.executeCommand("markdown.showPreviewToSide", page.with(anchor));
+  };
   return vscode.commands.registerCommand(OPEN_FINDING_PAGE, async (given?: unknown) => {
-    const rule = typeof given === "string" ? given : ruleAtCursor();
-    if (rule === undefined) {
-      void vscode.window.showInformationMessage("There is no Bellcrank finding at the cursor.");
-      return;
-    }
-    await vscode.commands.executeCommand("markdown.showPreviewToSide", page.with({ fragment: rule }));
+    const rule = typeof given === "string" ? given : await ruleInView(() => show({}));
+    if (rule !== undefined) await show({ fragment: rule });
   });
 }
 
-function ruleAtCursor(): string | undefined {
-  const editor = vscode.window.activeTextEditor;
+/** Of the finding at the cursor, else of the only one of the file, else of one that is chosen. */
+async function ruleInView(showAll: () => Promise<void>): Promise<string | undefined> {
+  const editor = await textInView("to have its findings explained");
   if (editor === undefined) return undefined;
-  const found = vscode.languages
-    .getDiagnostics(editor.document.uri)
-    .find((diagnostic) => diagnostic.source === LANGUAGE && diagnostic.range.contains(editor.selection.active));
-  return found === undefined ? undefined : ruleOf(found);
+  const all = vscode.languages.getDiagnostics(editor.document.uri).filter(({ source }) => source === LANGUAGE);
+  const here = all.find(({ range }) => range.contains(editor.selection.active));
+  const rules = [...new Set((here === undefined ? all : [here]).map(ruleOf))];
+  if (rules.length === 0) {
+    const list = "Show All Checks";
+    const name = vscode.workspace.asRelativePath(editor.document.uri);
+    const chosen = await vscode.window.showInformationMessage(`There is no Bellcrank finding in ${name}.`, list);
+    if (chosen === list) await showAll();
+    return undefined;
+  }
+  return rules.length === 1 ? rules[0] : chosenOf(all);
+}
+
+async function chosenOf(all: readonly vscode.Diagnostic[]): Promise<string | undefined> {
+  const items = all.map((found) => ({
+    label: ruleOf(found) ?? "",
+    description: `line ${found.range.start.line + 1}`,
+    detail: found.message,
+  }));
+  const chosen = await vscode.window.showQuickPick(items, { placeHolder: "Which finding shall be explained?" });
+  return chosen?.label;
 }

@@ -5,7 +5,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { SheetMethod, SheetPage, SheetParams } from "../../server/lsp/protocol-start.js";
-import { LANGUAGE } from "../language.js";
+import { textInView } from "../text-in-view.js";
 
 const METHOD: SheetMethod = "bellcrank/sheet";
 
@@ -15,35 +15,45 @@ export const registerSetupSheet = (client: BaseLanguageClient): vscode.Disposabl
     vscode.commands.registerCommand("bellcrank.saveSheet", () => save(client)),
   );
 
-async function sheetAtEditor(client: BaseLanguageClient): Promise<SheetPage | undefined> {
-  const document = vscode.window.activeTextEditor?.document;
-  if (document?.languageId !== LANGUAGE) {
-    void vscode.window.showInformationMessage("Open a Bellcrank file to see the setup sheet of its car.");
-    return undefined;
-  }
-  const params: SheetParams = { uri: document.uri.toString() };
+interface Shown {
+  readonly page: SheetPage;
+  readonly beside: vscode.Uri;
+}
+
+async function sheetInView(client: BaseLanguageClient): Promise<Shown | undefined> {
+  const editor = await textInView("to see the setup sheet of its car");
+  if (editor === undefined) return undefined;
+  const { uri } = editor.document;
+  const params: SheetParams = { uri: uri.toString() };
   const page = await client.sendRequest<SheetPage | null>(METHOD, params);
-  if (page === null) void vscode.window.showInformationMessage("This file declares no car and no set-up.");
-  return page ?? undefined;
+  if (page !== null) return { page, beside: uri };
+  void vscode.window.showInformationMessage("This file declares no car and no set-up.");
+  return undefined;
 }
 
 async function show(client: BaseLanguageClient): Promise<void> {
-  const page = await sheetAtEditor(client);
-  if (page === undefined) return;
+  const shown = await sheetInView(client);
+  if (shown === undefined) return;
   const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-  const panel = vscode.window.createWebviewPanel("bellcrank.sheet", `Sheet ${page.name}`, place, {
+  const panel = vscode.window.createWebviewPanel("bellcrank.sheet", `Sheet ${shown.page.name}`, place, {
     enableScripts: false,
   });
-  panel.webview.html = page.html;
+  panel.webview.html = shown.page.html;
 }
 
 async function save(client: BaseLanguageClient): Promise<void> {
-  const page = await sheetAtEditor(client);
-  const document = vscode.window.activeTextEditor?.document;
-  if (page === undefined || document === undefined) return;
+  const shown = await sheetInView(client);
+  if (shown === undefined) return;
+  const { page, beside } = shown;
   const target = await vscode.window.showSaveDialog({
-    defaultUri: vscode.Uri.joinPath(document.uri, "..", `${page.name}.html`),
+    defaultUri: vscode.Uri.joinPath(beside, "..", `${page.name}.html`),
     filters: { "Page to print": ["html"] },
+    title: "Save the setup sheet",
   });
-  if (target !== undefined) await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(page.html));
+  if (target === undefined) return;
+  try {
+    await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(page.html));
+  } catch (error) {
+    void vscode.window.showErrorMessage(`The setup sheet could not be saved: ${String(error)}`);
+  }
 }

@@ -6,6 +6,7 @@ import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { RatesMethod, RatesPage, RatesParams, ShowRatesArguments } from "../../server/lsp/protocol.js";
 import { LANGUAGE } from "../language.js";
+import { textInView } from "../text-in-view.js";
 
 const SCHEME = "bellcrank-rates";
 const METHOD: RatesMethod = "bellcrank/rates";
@@ -33,11 +34,8 @@ export function registerShowRates(client: BaseLanguageClient): vscode.Disposable
 }
 
 async function show(given: readonly unknown[]): Promise<void> {
-  const params = isFromLens(given) ? { uri: given[0], name: given[1] } : paramsAtEditor();
-  if (params === undefined) {
-    void vscode.window.showInformationMessage("Open a Bellcrank file to see the rates of its car.");
-    return;
-  }
+  const params = isFromLens(given) ? { uri: given[0], name: given[1] } : await paramsInView();
+  if (params === undefined) return;
   const title = params.name ?? "rates";
   const page = vscode.Uri.from({ scheme: SCHEME, path: `${title}.md`, query: JSON.stringify(params) });
   await vscode.commands.executeCommand("markdown.showPreviewToSide", page);
@@ -48,9 +46,9 @@ function isFromLens(given: readonly unknown[]): given is ShowRatesArguments {
   return typeof given[0] === "string" && typeof given[1] === "string";
 }
 
-function paramsAtEditor(): RatesParams | undefined {
-  const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === LANGUAGE ? { uri: document.uri.toString() } : undefined;
+async function paramsInView(): Promise<RatesParams | undefined> {
+  const editor = await textInView("to see the rates of its car");
+  return editor && { uri: editor.document.uri.toString() };
 }
 
 async function render(client: BaseLanguageClient, page: vscode.Uri, cancel: vscode.CancellationToken): Promise<string> {

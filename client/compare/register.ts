@@ -8,7 +8,7 @@ import type {
   CompareWith,
   CompareWithBaseArguments,
 } from "../../server/lsp/protocol-compare.js";
-import { LANGUAGE } from "../language.js";
+import { textInView } from "../text-in-view.js";
 import { registerCommittedText } from "./committed-text.js";
 import { restoreComparisons, showComparison } from "./view.js";
 
@@ -30,11 +30,8 @@ export function registerCompare(client: BaseLanguageClient): vscode.Disposable {
 }
 
 async function compare(client: BaseLanguageClient, choose: Choose): Promise<void> {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== LANGUAGE) {
-    void vscode.window.showInformationMessage("Open a Bellcrank file to compare its set-up.");
-    return;
-  }
+  const editor = await textInView("to compare its set-up");
+  if (editor === undefined) return;
   const uri = editor.document.uri.toString();
   const offset = editor.document.offsetAt(editor.selection.active);
   const choices = await client.sendRequest<CompareChoices>(CHOICES, { uri, offset } satisfies CompareChoicesParams);

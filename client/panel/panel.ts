@@ -20,6 +20,7 @@ import type { Cursor, Followed, FromPage, ToPage } from "./messages.js";
 import { moveEye, undoIn } from "./move-eye.js";
 import { newNonce, panelHtml } from "./panel-html.js";
 import { savePicture } from "./save-picture.js";
+import { textShown } from "../text-in-view.js";
 import { showPlace } from "./show-place.js";
 
 export const PANEL_TYPE = "bellcrank.mechanism";
@@ -60,7 +61,7 @@ export class MechanismPanel {
       }),
       client.onDidChangeState(({ newState }) => newState === State.Running && this.#ask()),
     );
-    this.#follow(vscode.window.activeTextEditor);
+    this.#follow(textShown());
     panel.webview.html = pageOf(panel.webview, extension);
   }
 

@@ -1,6 +1,7 @@
 /** `Bellcrank: Show the Mechanism`, and the panel's return after the window was loaded anew. */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { textInView } from "../text-in-view.js";
 import { MechanismPanel, PANEL_TYPE } from "./panel.js";
 
 export function registerMechanismPanel(
@@ -13,7 +14,9 @@ export function registerMechanismPanel(
       shown = undefined;
     });
   };
-  const show = (): void => {
+  const show = async (): Promise<void> => {
+    const text = await textInView("to see its mechanism");
+    if (text === undefined) return;
     if (shown !== undefined) shown.reveal();
     else {
       const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };

@@ -37,6 +37,11 @@ describe("the manifest", () => {
     expect(steps).toHaveLength(5);
     for (const { description, media, completionEvents } of steps) {
       expect(existsSync(media.markdown)).toBe(true);
+      // A drawing of our own, told in words too.
+      const [, alternative = "", drawing = ""] =
+        /!\[([^\]]+)\]\(([^)]+)\)/.exec(readFileSync(media.markdown, "utf8")) ?? [];
+      expect(alternative.length).toBeGreaterThan(20);
+      expect(readFileSync(`client/walkthrough/${drawing}`, "utf8")).toContain(`<title>${alternative}</title>`);
       const commands = [...description.matchAll(/\(command:([^)]+)\)/g)].map(([, command]) => command ?? "");
       expect(completionEvents).toEqual(commands.map((command) => `onCommand:${command}`));
       for (const command of commands) expect(named).toContain(command);
