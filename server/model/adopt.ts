@@ -2,6 +2,8 @@
  * Cars and set-ups that a new text has word for word where the last one had them are taken over as they were built,
  * with what was told of them, so that a keystroke in one car of a file does not build the others anew.
  *
+ * What was read of the blocks of a car that is typed into is handed on as well (`readings.ts`).
+ *
  * Invariant: what is taken over is what building it again would give: the same text at the same place, the same files in
  * use, the same parts, tables and names around it, and what it derives from taken over too. Where a file has `let`s of its own,
  * nothing is.
@@ -14,6 +16,7 @@ import type { ReadText } from "./resolved-file.js";
 /** @param before the same file as it was last built */
 export function adopt(context: FileContext, before: FileContext, readText: ReadText): void {
   if (!isSameAround(context, before) || !holdsTables(before, readText)) return;
+  context.readings = before.readings;
   const taken = new Set<Declared>();
   for (const declared of context.declared.values()) adoptOne(declared, before, taken);
   if (taken.size > 0) for (const [uri, text] of before.tables.texts) context.tables.texts.set(uri, text);

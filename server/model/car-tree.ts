@@ -100,7 +100,7 @@ const emptyBlock = (raw: Statement): Block => ({
 function readCar({ raw, name, nameOrigin, context, sink }: Declared): CarTree {
   const scope = insideCar({ ...context.scope, sink }, raw, "car");
   const overrides: LocalOverride[] = [];
-  const reading: Reading = { parts: context.shelf, tables: context.tables, overrides };
+  const reading: Reading = { parts: context.shelf, tables: context.tables, overrides, before: context.readings };
   const where: BlockPlace = {
     concept: "car",
     scope,
@@ -126,7 +126,7 @@ function insideCar(scope: Scope, raw: Statement, concept: "car" | "setup"): Scop
 
 function applySetup({ raw, context, sink }: Declared, base: CarTree): CarTree {
   const scope = insideCar({ ...context.scope, sink }, raw, "setup");
-  const reading: Reading = { parts: context.shelf, tables: context.tables, overrides: undefined };
+  const reading: Reading = { parts: context.shelf, tables: context.tables, overrides: undefined, before: undefined };
   const overrides = new Overrides(base, reading, true);
   const own: Statement[] = [];
   for (const entry of raw.block?.entries ?? []) {

@@ -9,6 +9,7 @@ import type { Origin } from "./origin.js";
 import type { BlockPlace } from "./block-place.js";
 import { readInner } from "./read-block.js";
 import { Reader } from "./reader.js";
+import type { Readings } from "./readings.js";
 import { readItems } from "./read-statement.js";
 import { blockScope, isLet, type Scope } from "./scope.js";
 import { at, type Named, type Sink } from "./sink.js";
@@ -32,6 +33,7 @@ export interface ShelfPlace {
   readonly sink: Sink;
   readonly tables: Tables;
   readonly shelf: Shelf;
+  readonly readings: Readings;
   readonly used: readonly ShelfPlace[];
 }
 
@@ -123,7 +125,22 @@ export class Shelf implements Parts {
     return shelved.part ?? undefined;
   }
 
-  #readPart({ raw, word, named, scope }: Shelved): Part | undefined {
+  #readPart(shelved: Shelved): Part | undefined {
+    const { raw, scope } = shelved;
+    const { readings } = this.#context;
+    const circumstances = { concept: "catalogue", scope, partial: false, fitted: false } as const;
+    const kept = readings.find<Part>(raw, circumstances);
+    if (kept !== undefined) {
+      scope.sink.repeat(kept.said);
+      return kept.value;
+    }
+    const since = scope.sink.mark();
+    const part = this.#readAnew(shelved);
+    if (part !== undefined) readings.keep(raw, circumstances, part, since);
+    return part;
+  }
+
+  #readAnew({ raw, word, named, scope }: Shelved): Part | undefined {
     const reader = new Reader(scope).on(at(scope.uri, raw), word.word, word);
     const read = readItems(word, word.takes, raw, raw.items, reader, "catalogue");
     const declared = { text: named.name, origin: named.declaration };
@@ -135,7 +152,7 @@ export class Shelf implements Parts {
       name: declared,
       partial: false,
     };
-    const reading = { parts: this, tables: this.#context.tables, overrides: undefined };
+    const reading = { parts: this, tables: this.#context.tables, overrides: undefined, before: undefined };
     const block = readInner(word, { ...read, name: declared }, raw, where, reading, false);
     return block && { word, name: named.name, named, block };
   }

@@ -9,6 +9,7 @@ import { plainWord } from "./forms.js";
 import type { Origin } from "./origin.js";
 import { relativeTo } from "./relative.js";
 import type { ReadText } from "./resolved-file.js";
+import { Readings } from "./readings.js";
 import { blockScope, type Scope } from "./scope.js";
 import { at, Sink } from "./sink.js";
 import { CsvTables } from "./tables.js";
@@ -47,6 +48,8 @@ export class FileContext {
   readonly shelf: Shelf;
   readonly uses: readonly Use[];
   readonly declared = new Map<string, Declared>();
+  /** Of this version of the text and of those before it, as far as they may be taken over. */
+  readings = new Readings();
   /** Every other file that this one rests on, nearest first. Set once all of them are known. */
   used: readonly FileContext[] = [];
 

@@ -14,6 +14,7 @@ import type { BlockPlace } from "./block-place.js";
 import { checkNeeded } from "./needed.js";
 import type { Origin } from "./origin.js";
 import { Reader } from "./reader.js";
+import type { KeptReading, Readings } from "./readings.js";
 import { readItems, type Read } from "./read-statement.js";
 import { readRows } from "./rows.js";
 import { type Place } from "./place.js";
@@ -34,6 +35,8 @@ export interface Reading {
   readonly tables: Tables;
   /** Overrides found on the way; undefined where none can be (parts). */
   readonly overrides: LocalOverride[] | undefined;
+  /** What was read before, where that may be taken over. */
+  readonly before: Readings | undefined;
 }
 
 export function readBlock(block: Block, where: BlockPlace, reading: Reading): TreeBlock {
@@ -94,14 +97,14 @@ class BlockReader {
   }
 
   #statement(raw: Statement): void {
-    const { concept, scope } = this.#where;
+    const { concept } = this.#where;
     const head = headOf(raw);
     if (head === "let" && findWord(concept, "let") !== undefined) return;
     const word = head === undefined ? undefined : findWord(concept, head);
     if (word === undefined) return this.#other(raw, head);
     const opened = word.opens === undefined ? undefined : conceptOf(word.opens);
     if (opened?.overrides !== undefined) {
-      this.#reading.overrides?.push({ raw, scope, place: scope.place });
+      this.#override(raw);
       return;
     }
     const statement = this.#known(word, raw);
@@ -110,21 +113,48 @@ class BlockReader {
 
   /** A dotted head is an override of something further inside; a plain one is a mistake. */
   #other(raw: Statement, head: string | undefined): void {
-    const { concept, scope } = this.#where;
-    if (head === undefined && this.#reading.overrides !== undefined) {
-      this.#reading.overrides.push({ raw, scope, place: scope.place });
-      return;
-    }
+    const { concept } = this.#where;
+    if (head === undefined && this.#reading.overrides !== undefined) return this.#override(raw);
     const word = raw.head.segments.map((segment) => segment.text).join(".");
     const candidates = wordsIn(concept).map((known) => known.word);
     this.#reader.report({ ...at(this.#reader.uri, raw.head), kind: "unknown-word", word, concept, candidates });
   }
 
+  #override(raw: Statement): void {
+    const { scope } = this.#where;
+    scope.sink.cannotRepeat();
+    this.#reading.overrides?.push({ raw, scope, place: scope.place });
+  }
+
   #known(word: Word, raw: Statement): TreeStatement | undefined {
+    const first = word.times === "one" ? this.#firstOf(word.word) : undefined;
+    if (first !== undefined)
+      return this.#reportSecond(word.word, at(this.#reader.uri, raw), first.origin, "property");
+    if (raw.block === undefined || this.#reading.before === undefined) return this.#read(word, raw);
+    const { concept, scope, partial } = this.#where;
+    const circumstances = { concept, scope, partial, fitted: this.#fitted };
+    const kept = this.#reading.before.find<TreeStatement>(raw, circumstances);
+    if (kept !== undefined && this.#isNewName(kept.value)) return this.#again(word, kept);
+    const since = scope.sink.mark();
+    const statement = this.#read(word, raw);
+    if (statement !== undefined) this.#reading.before.keep(raw, circumstances, statement, since);
+    return statement;
+  }
+
+  #isNewName({ name }: TreeStatement): boolean {
+    return name === undefined || this.#names?.has(name.text) !== true;
+  }
+
+  #again(word: Word, { value, said }: KeptReading<TreeStatement>): TreeStatement {
+    if (value.name !== undefined) (this.#names ??= new Map()).set(value.name.text, value.name.origin);
+    this.#where.scope.sink.repeat(said);
+    if (word.times === "one") this.#once?.push(value);
+    return value;
+  }
+
+  #read(word: Word, raw: Statement): TreeStatement | undefined {
     const { concept } = this.#where;
     const origin = at(this.#reader.uri, raw);
-    const first = word.times === "one" ? this.#firstOf(word.word) : undefined;
-    if (first !== undefined) return this.#reportSecond(word.word, origin, first.origin, "property");
     const read = readItems(word, word.takes, raw, raw.items, this.#reader.on(origin, word.word, word), concept);
     if (read.name !== undefined && !this.#takesName(word, read)) return undefined;
     const statement = this.#finish(word, raw, origin, read);
@@ -173,6 +203,7 @@ export function newStatement(
   block: TreeBlock | undefined,
   scope: Scope,
 ): TreeStatement {
+  if (read.deferred) scope.sink.cannotRepeat();
   return {
     word: word.word,
     name: read.name,
@@ -213,7 +244,10 @@ export function readInner(
         )
       : opensAt(word, read.form);
   const table = reading.tables.fromCsv(word, read, where.concept, scope);
-  if (table !== undefined) return table;
+  if (table !== undefined) {
+    scope.sink.cannotRepeat();
+    return table;
+  }
   if (raw.block === undefined || concept === undefined) {
     checkBlock(word, read, raw, concept, scope);
     return undefined;

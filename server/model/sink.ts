@@ -24,10 +24,24 @@ interface Mentions {
   references: Origin[] | undefined;
 }
 
+/** A name as it was declared (without `place`) or spoken of. */
+export interface Said {
+  readonly named: Named;
+  readonly place: Origin | undefined;
+}
+
+/** A moment while something is read. */
+export interface Mark {
+  readonly said: number;
+  readonly troubles: number;
+}
+
 /** Of a file, or of one car or set-up in it. */
 export class Sink {
   readonly uri: string;
   readonly #problems: ModelProblem[] = [];
+  readonly #said: Said[] = [];
+  #troubles = 0;
   readonly #byPlace = new Map<number, ModelProblem[]>();
   readonly #symbols = new Map<string, Map<number, Mentions>>();
   /** Problems that stand in other files; they are this file's only if the other does not have them by itself. */
@@ -37,7 +51,29 @@ export class Sink {
     this.uri = uri;
   }
 
+  mark(): Mark {
+    return { said: this.#said.length, troubles: this.#troubles };
+  }
+
+  /** What was said of names since then; undefined where it would not do to say it again. */
+  since({ said, troubles }: Mark): readonly Said[] | undefined {
+    return troubles === this.#troubles ? this.#said.slice(said) : undefined;
+  }
+
+  repeat(said: readonly Said[]): void {
+    for (const { named, place } of said) {
+      if (place === undefined) this.declare(named);
+      else this.refer(named, place);
+    }
+  }
+
+  /** What is being read rests on more than its own text, or does more than say names. */
+  cannotRepeat(): void {
+    this.#troubles++;
+  }
+
   report(problem: ModelProblem): void {
+    this.#troubles++;
     if (problem.uri !== this.uri) {
       this.foreign.push(problem);
       return;
@@ -54,12 +90,14 @@ export class Sink {
   }
 
   declare(named: Named): void {
+    this.#said.push({ named, place: undefined });
     this.#mentions(named);
   }
 
   /** `place` speaks of what was declared as `named`; outside of this file nothing is noted. */
   refer(named: Named, place: Origin): void {
     if (place.uri !== this.uri) return;
+    this.#said.push({ named, place });
     const mentions = this.#mentions(named);
     if (mentions.references === undefined) mentions.references = [place];
     else mentions.references.push(place);

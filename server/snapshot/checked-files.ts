@@ -125,7 +125,9 @@ export class CheckedFiles {
       parsed: context.parsed,
       problems: context.problems,
       cars: context.cars,
-      symbols: resolved.symbols,
+      get symbols() {
+        return resolved.symbols;
+      },
       uses: resolved.uses,
       readsText: resolved.readsText,
       textOf: (other) => this.#textOf(other),

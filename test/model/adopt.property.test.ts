@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parse } from "../../grammar/index.js";
+import { parse, type Parsed, reparse } from "../../grammar/index.js";
 import { ResolveCache, resolveFile, type ResolvedFile } from "../../server/model/resolve.js";
 
 const car = readFileSync("samples/quill/quill.crank", "utf8").replace(/^use .*$/m, "");
@@ -22,8 +22,10 @@ const shelf = "file:///club/parts.crank";
 
 type Texts = ReadonlyMap<string, string>;
 
+/** With a memory it reads on from the last version of each text, as a workspace does. */
 function resolver(cache?: ResolveCache): (texts: Texts) => ResolvedFile {
-  const parsedOf = new Map<string, ReturnType<typeof parse>>();
+  const parsedOf = new Map<string, Parsed>();
+  const latest = new Map<string, Parsed>();
   return (texts) =>
     resolveFile(
       main,
@@ -31,8 +33,10 @@ function resolver(cache?: ResolveCache): (texts: Texts) => ResolvedFile {
         const text = texts.get(uri);
         if (text === undefined) return { missing: "missing" };
         const kept = parsedOf.get(text);
-        const parsed = kept ?? parse(text);
+        const before = cache && latest.get(uri);
+        const parsed = kept ?? (before === undefined ? parse(text) : reparse(text, before));
         parsedOf.set(text, parsed);
+        latest.set(uri, parsed);
         return { parsed };
       },
       () => ({ missing: "missing" }),
@@ -75,7 +79,8 @@ const digit = fc.record({
   isDigit: fc.constant(true),
   inShelf,
 });
-const edits = fc.array(fc.oneof({ arbitrary: digit, weight: 3 }, anything), { minLength: 1, maxLength: 12 });
+const oneMore = digit.map((edit): Edit => ({ ...edit, remove: 0 }));
+const edits = fc.array(fc.oneof({ arbitrary: digit, weight: 3 }, { arbitrary: oneMore, weight: 2 }, anything), { minLength: 1, maxLength: 12 });
 
 function edited(text: string, { at: share, remove, insert, isDigit }: Edit): string {
   const from = Math.floor(share * text.length);
