@@ -35,6 +35,11 @@ export function clientOptions(
     markdown: { isTrusted: { enabledCommands: HOVER_COMMANDS } },
     middleware: {
       handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(explainInEditor)),
+      provideWorkspaceDiagnostics: (known, token, report, next) =>
+        next(known, token, (chunk) => {
+          for (const item of chunk?.items ?? []) if ("items" in item) item.items.forEach(explainInEditor);
+          report(chunk);
+        }),
     },
   };
 }

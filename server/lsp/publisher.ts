@@ -72,6 +72,7 @@ export class Publisher {
   }
 
   #send(uri: string, diagnostics: Diagnostic[]): void {
+    if (!this.#session.publishes) return;
     const version = this.#versions.get(uri);
     const parameters = version === undefined ? { uri, diagnostics } : { uri, version, diagnostics };
     void this.#connection.sendDiagnostics(parameters);

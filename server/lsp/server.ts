@@ -28,6 +28,7 @@ import type {
   ReadTextParams,
 } from "./protocol.js";
 import { Publisher } from "./publisher.js";
+import { PulledFindings } from "./pull/pulled-findings.js";
 import { normalUri, Session } from "./session.js";
 import { readSettings } from "./settings.js";
 
@@ -36,22 +37,31 @@ export function startServer(connection: Connection, { files: disk, nextTurn, rev
   const session = new Session(createWorkspace(files), () => files.list());
   session.revisions = revisions;
   const publisher = new Publisher(connection, session, nextTurn);
+  const pulled = new PulledFindings(connection, session, nextTurn);
   connection.onInitialize((parameters) => {
     const options = optionsOf(parameters);
     if (options.readsText === true) askClient(connection, session, publisher, files);
     const folders = parameters.workspaceFolders ?? [];
     if (options.namesFiles === true && folders.some(({ uri }) => !disk.reads(uri))) files.expectList();
-    return initialize(parameters, session, disk);
+    const { capabilities, ...result } = initialize(parameters, session, disk);
+    return { ...result, capabilities: { ...capabilities, ...pulled.capabilities() } };
   });
-  connection.onInitialized(() => watch(connection, session));
+  connection.onInitialized(() => {
+    watch(connection, session);
+    pulled.settingsRead();
+  });
   syncDocuments(connection, session, publisher, disk);
   followFiles(connection, session, publisher, files);
   connection.onDidChangeConfiguration(({ settings }) => {
     session.settings = readSettings((settings as { bellcrank?: unknown } | null)?.bellcrank);
     refreshViews(connection, session);
+    pulled.settingsRead();
   });
   for (const feature of features) feature.attach(connection, session);
-  connection.onShutdown(() => publisher.stop());
+  connection.onShutdown(() => {
+    publisher.stop();
+    pulled.stop();
+  });
   connection.listen();
 }
 
@@ -70,7 +80,10 @@ function askClient(connection: Connection, session: Session, publisher: Publishe
     arrived: (uri) => fileChanged(connection, session, publisher, [uri]),
   });
   const listed: FilesMethod = "bellcrank/files";
-  connection.onNotification(listed, ({ uris }: FilesParams) => files.setListed(uris.map(normalUri)));
+  connection.onNotification(listed, ({ uris }: FilesParams) => {
+    files.setListed(uris.map(normalUri));
+    session.textsChanged([], "stale");
+  });
 }
 
 function initialize(parameters: InitializeParams, session: Session, disk: WorkspaceFiles): InitializeResult {
@@ -102,11 +115,13 @@ function syncDocuments(connection: Connection, session: Session, publisher: Publ
     const uri = normalUri(document.uri);
     session.workspace.set(uri, document.getText());
     publisher.changed(uri, document.version);
+    session.textsChanged([uri], "same");
   });
   documents.onDidClose(({ document }) => {
     const uri = normalUri(document.uri);
     session.workspace.unset(uri);
     publisher.closed(uri);
+    session.textsChanged([uri], "stale");
   });
   documents.listen(connection);
 }
@@ -116,16 +131,17 @@ function followFiles(connection: Connection, session: Session, publisher: Publis
     const changed = changes.flatMap(({ uri }) => filesAt(normalUri(uri), session));
     const ours = changed.filter((uri) => !files.changed(uri));
     if (changed.length > 0) fileChanged(connection, session, publisher, ours);
+    session.textsChanged(changed, "stale");
   });
 }
 
-/** The file itself; of a folder that came or went, of whose files nobody tells each, those that open documents rest on. */
-function filesAt(uri: string, { workspace }: Session): readonly string[] {
+/** The file itself; of a folder that came or went, of whose files nobody tells each, those that what has findings rests on. */
+function filesAt(uri: string, session: Session): readonly string[] {
   if (LANGUAGE_FILE.test(uri)) return [uri];
-  const restedOn = workspace.open().flatMap((open) => {
-    const { uses, readsText } = workspace.file(open);
-    return [...uses, ...readsText];
-  });
+  const { workspace, settings } = session;
+  const found =
+    settings.findingsScope === "allFiles" ? session.everyFile() : workspace.open().map((open) => workspace.file(open));
+  const restedOn = found.flatMap(({ uses, readsText }) => [...uses, ...readsText]);
   return [...new Set(restedOn)].filter((file) => file.startsWith(`${uri}/`));
 }
 
@@ -137,6 +153,9 @@ function fileChanged(connection: Connection, session: Session, publisher: Publis
     session.workspace.forget(uri);
     publisher.refresh(session.workspace.dependents(uri));
   }
+  session.textsChanged(uris, "same");
+  if (!session.publishes && session.client.workspace?.diagnostics?.refreshSupport === true)
+    void connection.languages.diagnostics.refresh();
   refreshViews(connection, session);
 }
 

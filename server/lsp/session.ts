@@ -27,6 +27,9 @@ export class Session {
   /** Resolves when all of them are, and the client has named its files. */
   arrivals: () => Promise<void> = () => Promise.resolve();
 
+  /** Tells whoever gives findings on request: these texts changed, came, went, were opened or closed. */
+  textsChanged: (uris: readonly string[], list: "same" | "stale") => void = () => undefined;
+
   readonly #listFiles: () => readonly string[];
 
   /** `listFiles` names the language's files in the workspace folders, open or not. */
@@ -37,8 +40,11 @@ export class Session {
 
   /** Every file of the workspace, open ones first: for what must not miss a file (references, rename). */
   everyFile(): readonly FileView[] {
-    const uris = new Set([...this.workspace.open(), ...this.#listFiles()]);
-    return [...uris].map((uri) => this.workspace.file(uri));
+    return this.everyUri().map((uri) => this.workspace.file(uri));
+  }
+
+  everyUri(): readonly string[] {
+    return [...new Set([...this.workspace.open(), ...this.#listFiles()])];
   }
 
   /** Likewise, once the texts that only the client can read are here. */
@@ -67,6 +73,12 @@ export class Session {
   /** Whether something that the file rests on, a table included, is still on its way. */
   isIncomplete({ uses, readsText }: FileView): boolean {
     return this.isAwaited(uses) || this.isAwaited(readsText);
+  }
+
+  /** Whether findings of open files are published: unless the client says that it pulls, and not that it is told. */
+  get publishes(): boolean {
+    const { publishDiagnostics, diagnostic } = this.client.textDocument ?? {};
+    return publishDiagnostics !== undefined || diagnostic === undefined;
   }
 
   /** Whether plots may stand in hovers: only where Markdown does. */

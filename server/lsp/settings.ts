@@ -2,14 +2,19 @@
 export interface Settings {
   readonly inlayHints: boolean;
   readonly codeLens: boolean;
+  /** Whose findings are given: `allFiles` adds those that nobody has open, to clients that pull. */
+  readonly findingsScope: FindingsScope;
 }
 
-export const defaultSettings: Settings = { inlayHints: true, codeLens: true };
+type FindingsScope = "openFiles" | "allFiles";
+
+export const defaultSettings: Settings = { inlayHints: true, codeLens: true, findingsScope: "openFiles" };
 
 export function readSettings(given: unknown): Settings {
   return {
     inlayHints: flag(given, "inlayHints", defaultSettings.inlayHints),
     codeLens: flag(given, "codeLens", defaultSettings.codeLens),
+    findingsScope: property(property(given, "findings"), "scope") === "allFiles" ? "allFiles" : "openFiles",
   };
 }
 
