@@ -1,5 +1,5 @@
 /** What a name declares, and whether it may be called so. */
-import { findWord, reservedNames } from "../../grammar/vocabulary/index.js";
+import { findWord, reservedNames, words } from "../../grammar/vocabulary/index.js";
 import type { Concept, NameTarget, Word } from "../../grammar/vocabulary/word.js";
 import type { Origin } from "./origin.js";
 import { type Scope } from "./scope.js";
@@ -35,4 +35,14 @@ function isReserved(word: Word, name: string, concept: Concept): boolean {
   if (word.role === "part") return false;
   const isAxle = concept === "car" && (name === "front" || name === "rear");
   return isAxle || findWord(concept, name) !== undefined;
+}
+
+/**
+ * Whether the language lets something of that kind have the name, wherever it stands. A `let` may hide any property; it is
+ * refused here so that no line that reads the property comes to read the `let`.
+ */
+export function mayBeCalled(target: NameTarget, name: string): boolean {
+  if (target === "let") return !reservedNames.has(name) && !words.some(({ word }) => word === name);
+  const declaring = words.filter((word) => targetOf(word) === target);
+  return !declaring.some((word) => word.in.some((concept) => isReserved(word, name, concept)));
 }

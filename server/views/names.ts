@@ -31,4 +31,4 @@ export function placesOf(symbol: ModelSymbol, files: Iterable<FileView>): readon
 }
 
 const occurrences = (symbol: ModelSymbol): readonly Origin[] => [symbol.declaration, ...symbol.references];
-const samePlace = (a: Origin, b: Origin): boolean => a.uri === b.uri && a.start === b.start;
+export const samePlace = (a: Origin, b: Origin): boolean => a.uri === b.uri && a.start === b.start;
