@@ -53,6 +53,7 @@ export function spokenOf(segments: readonly string[], origins: readonly Origin[]
   const [first] = segments;
   if (first === "front" || first === "rear") {
     axle = around.axles[first];
+    if (axle !== around.axle) around.sink.cannotRepeat();
     at++;
   }
   const second = segments[at];

@@ -8,7 +8,7 @@ import type { AxleModel, CarModel } from "./car.js";
 import { checkMeasured } from "./measured-view.js";
 import { caseRoots, casesOf, checkKerbs, expectationsOf } from "./case-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
-import type { Declared } from "./file-context.js";
+import type { Declared, FileContext } from "./file-context.js";
 import { choiceIn, numberIn } from "./given.js";
 import type { AxleName, Origin } from "./origin.js";
 import type { ResolvedCar } from "./resolved-file.js";
@@ -47,7 +47,10 @@ export function viewOf(declared: Declared, tree: CarTree, chain: readonly Declar
     pitchInertia: numberIn(block, "pitch-inertia"),
     brakes: brakes && { front: numberIn(brakes, "front"), mounting: mountingOf(brakes) },
     drive: driveOf(block),
-    axles: { front: axleFor("front", tree, place, base), rear: axleFor("rear", tree, place, base) },
+    axles: {
+      front: axleFor("front", tree, place, base, context),
+      rear: axleFor("rear", tree, place, base, context),
+    },
     elements: elementsOf(block, block, place, undefined),
     cases: casesOf(tree),
     expectations: expectationsOf(
@@ -96,12 +99,20 @@ function sidesOf(tree: CarTree, name: AxleName): AxleSides | undefined {
   return left && right && axleSides(name, { left, right });
 }
 
-function axleFor(name: AxleName, tree: CarTree, place: ElementPlace, base: View | undefined): AxleModel | undefined {
+function axleFor(
+  name: AxleName,
+  tree: CarTree,
+  place: ElementPlace,
+  base: View | undefined,
+  { readings }: FileContext,
+): AxleModel | undefined {
   const statement = axleStatement(tree, name);
   const sides = place.around.axles[name];
   if (statement === undefined || sides === undefined) return undefined;
   const model = base?.model.axles[name];
   const before = base && sidesOf(base.tree, name);
+  if (base === undefined)
+    return readings.axle(statement, sides, place.around.sink, () => axleOf(statement, sides, place, undefined));
   if (model === undefined || before === undefined) return axleOf(statement, sides, place, undefined);
   const isUnchanged = before.blocks.left === sides.blocks.left && before.blocks.right === sides.blocks.right;
   return isUnchanged ? model : axleOf(statement, sides, place, { model, sides: before });

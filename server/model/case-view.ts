@@ -38,6 +38,8 @@ export function checkCase(value: PathValue, cases: ReadonlyMap<string, Origin>, 
 /** The cases that an actuator's rows speak of. */
 export function checkHold(element: TreeStatement, cases: ReadonlyMap<string, Origin>, sink: Sink): void {
   for (const { key } of wordIn(element.block, "hold")?.block?.rows ?? []) {
+    // The cases stand elsewhere, and may have moved.
+    sink.cannotRepeat();
     if (key.kind === "path") checkCase(key, cases, sink);
   }
 }

@@ -2,14 +2,19 @@
  * Statements with blocks as they were read in an earlier version of the text: one that the new version has as the very same node is
  * taken over, with what was said of names in it.
  *
+ * Likewise an axle of the car whose lines are all taken over.
+ *
  * Invariant: only what reading it again would give is kept: nothing that had a problem, an override, a `let` around it, a formula
  * or a table from a file of its own. Whoever hands these on to a new version sees to it that parts and used files are the same.
  */
 import type { Statement } from "../../grammar/index.js";
 import type { Concept } from "../../grammar/vocabulary/word.js";
+import type { AxleSides } from "./axle-sides.js";
+import type { AxleModel } from "./car.js";
 import type { Place } from "./place.js";
 import type { Scope } from "./scope.js";
-import type { Mark, Said } from "./sink.js";
+import type { Mark, Said, Sink } from "./sink.js";
+import type { TreeBlock, TreeStatement } from "./tree.js";
 
 /** All that the reading of a statement rests on besides its own text. */
 export interface Circumstances {
@@ -29,8 +34,28 @@ interface Kept extends KeptReading<unknown>, Omit<Circumstances, "scope"> {
   readonly place: Place | undefined;
 }
 
+interface KeptAxle extends KeptReading<AxleModel> {
+  readonly statement: TreeStatement;
+  readonly right: TreeBlock;
+}
+
 export class Readings {
   readonly #kept = new WeakMap<Statement, Kept>();
+  readonly #axles = new WeakMap<TreeBlock, KeptAxle>();
+
+  /** The axle as it was made of these very lines, or as `make` makes it now. */
+  axle(statement: TreeStatement, { blocks: { left, right } }: AxleSides, sink: Sink, make: () => AxleModel): AxleModel {
+    const kept = this.#axles.get(left);
+    if (kept?.statement === statement && kept.right === right) {
+      sink.repeat(kept.said);
+      return kept.value;
+    }
+    const since = sink.mark();
+    const value = make();
+    const said = sink.since(since);
+    if (said !== undefined) this.#axles.set(left, { value, said, statement, right });
+    return value;
+  }
 
   /** `T` is what `keep` was given for such statements: each kind of them is kept by one reader. */
   find<T>(raw: Statement, { concept, scope, partial, fitted }: Circumstances): KeptReading<T> | undefined {

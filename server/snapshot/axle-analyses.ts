@@ -56,6 +56,8 @@ export class AxleAnalyses {
   readonly #loadedKeys = new WeakMap<CarModel, string>();
   readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, Keys>>();
+  /** An axle that was not typed into is the same object in the next version of its car. */
+  readonly #geometryKeys = new WeakMap<AxleModel, string>();
   readonly #geometries = new BoundedCache<string, KeptGeometry>(mostGeometries);
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
@@ -119,10 +121,16 @@ export class AxleAnalyses {
     if (keys === undefined) this.#keys.set(car, (keys = new Map()));
     let made = keys.get(axle);
     if (made === undefined) {
-      const geometry = geometryKey(axle);
+      const geometry = this.#geometryKeyOf(axle);
       keys.set(axle, (made = { geometry, whole: axleKey(axle, car, geometry) }));
     }
     return made;
+  }
+
+  #geometryKeyOf(axle: AxleModel): string {
+    let key = this.#geometryKeys.get(axle);
+    if (key === undefined) this.#geometryKeys.set(axle, (key = geometryKey(axle)));
+    return key;
   }
 
   readonly #keyOf = (axle: AxleModel, car: CarModel): string => this.#keysOf(axle, car).whole;
