@@ -84,6 +84,21 @@ export async function moveEyeOff(editor: EditorUnderTest, text: string): Promise
   return coupling;
 }
 
+/** Takes the fix that moves an eye, and waits until the coupling is gone. */
+export async function mendCoupling(editor: EditorUnderTest, at: Place): Promise<void> {
+  const titles = await eventually(
+    "a fix that moves the eye",
+    () => editor.fixes(at),
+    (all) => all.some(movesEye),
+  );
+  await editor.applyFix(at, titles.find(movesEye) ?? "");
+  await eventually(
+    "no finding after the fix",
+    () => editor.findings(),
+    (all) => !all.some(isCoupling),
+  );
+}
+
 export const checks: readonly Check[] = [
   {
     name: "shows each axle's rates above it, and finds nothing wrong with the sample",
@@ -141,17 +156,7 @@ export const checks: readonly Check[] = [
       assert.match(finding.message, /\d %/);
       const at = { line: finding.line, column: placeOf(text, ROLL_DAMPER).column };
       await editor.picture("finding");
-      const titles = await eventually(
-        "a fix that moves the eye",
-        () => editor.fixes(at),
-        (all) => all.some(movesEye),
-      );
-      await editor.applyFix(at, titles.find(movesEye) ?? "");
-      await eventually(
-        "no finding after the fix",
-        () => editor.findings(),
-        (all) => !all.some(isCoupling),
-      );
+      await mendCoupling(editor, at);
       await editor.picture("fixed");
       const broken = text.replace("(45, 175, 348)", `(45, 175, ${ROLL_LOW_OFF})`);
       await savedAs(editor, folder, path, (now) => now !== broken && now !== text);

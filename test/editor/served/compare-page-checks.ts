@@ -7,7 +7,7 @@ import { eventually } from "../eventually.js";
 import { placeOf } from "../places.js";
 import type { PageCheck } from "./page-checks.js";
 import { previewBody } from "./page/preview.js";
-import { runCommand } from "./page/workbench.js";
+import { commandWithChoice, runCommand } from "./page/workbench.js";
 
 /** The sample's folder as a repository of its own with one commit. */
 function commitAll(folder: string): void {
@@ -22,18 +22,6 @@ function commitAll(folder: string): void {
     const { status, stderr } = spawnSync("git", [...identity, ...step], { cwd: folder, encoding: "utf8" });
     assert.equal(status, 0, stderr);
   }
-}
-
-/** A command that asks something first: the row of its list is then chosen. */
-async function commandWithChoice(page: Page, title: string, choice: string): Promise<void> {
-  const input = page.locator(".quick-input-widget input:visible");
-  const row = (text: string): Locator => page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
-  await page.keyboard.press("F1");
-  await input.fill(`>${title}`);
-  await row(title).click();
-  await page.locator(".quick-input-list .monaco-list-row", { hasNotText: title }).first().waitFor();
-  await input.fill(choice);
-  await row(choice).click();
 }
 
 const rowOf = (page: Page, what: string): Locator =>

@@ -15,11 +15,7 @@ export interface Running {
   stop(): Promise<void>;
 }
 
-export async function startServed(
-  extension: string,
-  folder: string,
-  host: ExtensionHost = "server",
-): Promise<Running> {
+export async function startServed(extension: string, folder: string, host: ExtensionHost = "server"): Promise<Running> {
   const state = mkdtempSync(join(tmpdir(), "bellcrank-served-"));
   const ends: (() => Promise<void>)[] = [async () => rmSync(state, { recursive: true, force: true })];
   const stop = async (): Promise<void> => {

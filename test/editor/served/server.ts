@@ -1,5 +1,6 @@
 /** Serves a folder in the web-served editor, with the packaged extension installed, on loopback only. */
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { readdirSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
@@ -23,8 +24,7 @@ export async function serve(
   host: ExtensionHost = "server",
 ): Promise<Served> {
   const files = installServedEditor();
-  const base = [files.entry, "--user-data-dir", join(state, "user"), "--extensions-dir", join(state, "extensions")];
-  base.push("--config", join(state, "config.yaml"));
+  const base = beginning(files, state);
   writeSettings(join(state, "user"), host);
   installExtension(files, base, extension);
   const port = await freePort();
@@ -37,6 +37,21 @@ export async function serve(
   const url = `http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`;
   await answering(server, `http://127.0.0.1:${port}/healthz`);
   return { url, process: server, stop: () => stop(server) };
+}
+
+/** The extension as an editor unpacks it: the folder that it is in then. */
+export function unpack(extension: string, state: string): string {
+  const files = installServedEditor();
+  installExtension(files, beginning(files, state), extension);
+  const extensions = join(state, "extensions");
+  const folder = readdirSync(extensions).find((name) => name.startsWith("bellcrank."));
+  if (folder === undefined) throw new Error(`The extension is not in ${extensions}.`);
+  return join(extensions, folder);
+}
+
+function beginning({ entry }: ServedEditorFiles, state: string): string[] {
+  const folders = ["--user-data-dir", join(state, "user"), "--extensions-dir", join(state, "extensions")];
+  return [entry, ...folders, "--config", join(state, "config.yaml")];
 }
 
 function serving(port: number): string[] {

@@ -2,7 +2,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 
-const settings = {
+export const settings = {
   "workbench.startupEditor": "none",
   "workbench.secondarySideBar.defaultVisibility": "hidden",
   "workbench.tips.enabled": false,
@@ -26,5 +26,8 @@ const inBrowser = { "remote.extensionKind": { "bellcrank.bellcrank": ["web"] } }
 
 export function writeSettings(userData: string, host: ExtensionHost): void {
   mkdirSync(join(userData, "User"), { recursive: true });
-  writeFileSync(join(userData, "User", "settings.json"), JSON.stringify({ ...settings, ...(host === "browser" ? inBrowser : {}) }, undefined, 2));
+  writeFileSync(
+    join(userData, "User", "settings.json"),
+    JSON.stringify({ ...settings, ...(host === "browser" ? inBrowser : {}) }, undefined, 2),
+  );
 }

@@ -40,6 +40,16 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   await quickInput(page).waitFor({ state: "hidden" });
 }
 
+/** A command that asks something first: the row of its list is then chosen. */
+export async function commandWithChoice(page: Page, title: string, choice: string): Promise<void> {
+  const row = (text: string): Locator => page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
+  await fillQuickInput(page, "F1", `>${title}`);
+  await row(title).click();
+  await page.locator(".quick-input-list .monaco-list-row", { hasNotText: title }).first().waitFor();
+  await quickInput(page).fill(choice);
+  await row(choice).click();
+}
+
 /** Opens a file of the workspace; files of one name are told apart by their folder. */
 export async function openFile(page: Page, path: string): Promise<void> {
   const [folder = "", name = ""] = path.split("/").slice(-2);
