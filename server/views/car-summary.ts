@@ -124,8 +124,8 @@ export function carSummary(car: CheckedCar): string | undefined {
   const why = [...reasons].map((reason) => `- no figure where ${reason}`);
   return [
     `**${car.model.setup ?? car.model.name}**, ${restName(car.model)}`,
-    ...tables,
     motionLine(car, undefined),
+    ...tables,
     ...(why.length === 0 ? [] : [why.join("\n")]),
   ].join("\n\n");
 }

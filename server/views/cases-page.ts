@@ -1,9 +1,11 @@
 /** The load cases of one car or set-up as tables of text: one column a case. */
 import type { CaseFigures, CaseResult } from "../analyses/equilibrium/results.js";
+import type { DimensionName } from "../../grammar/vocabulary/word.js";
+import type { Figure } from "../analyses/results.js";
 import type { CheckedCar } from "../findings/context.js";
 import { titleOf } from "./car-title.js";
 import { axleRateRows, carRows, type CaseRow, elementRows, wheelRows } from "./case-rows.js";
-import { showFigure, showRatio } from "./figures.js";
+import { isAbsent, showFigure, showRatio } from "./figures.js";
 import type { RatesPage } from "./rates-page.js";
 import { motionLine } from "./motion-lines.js";
 import { cell, left, right, type Section } from "./section.js";
@@ -74,23 +76,45 @@ export function caseCard(car: CheckedCar, name: string): string | undefined {
   const unit = unitsOfCar(car.model);
   return [
     `${title}, in equilibrium`,
-    rowsTable(carRows(result, unit)),
+    endsTable(result, unit),
     wheelTable(result, unit),
+    attitude(result, unit),
     motionLine(car, name),
   ].join("\n\n");
 }
 
-const rowsTable = (rows: readonly CaseRow[]): string =>
-  [
-    "| | |",
-    "| --- | ---: |",
-    ...rows
-      .filter(({ figure }) => typeof figure === "number")
-      .map(
-        ({ subject, name, figure, unit }) =>
-          `| ${subject === "car" ? "" : `${subject} `}${name} | ${showFigure(figure, unit)} |`,
-      ),
+/** The two ends of the car beside each other; a share of the front is the rest of the rear's. */
+function endsTable({ front, rear, air, ...found }: CaseFigures, unit: ShowUnit): string {
+  const shared = (front: Figure): readonly [Figure, Figure] => [front, isAbsent(front) ? front : 1 - front];
+  const rows: readonly (readonly [string, readonly [Figure, Figure], DimensionName])[] = [
+    ["ride height", [front.rideHeight, rear.rideHeight], "length"],
+    ["load transfer", shared(found.loadTransferFront), "share"],
+    ["roll stiffness", shared(found.rollStiffnessFront), "share"],
+    ["downforce", [air.front, air.rear], "force"],
+    ["share of the downforce", shared(found.downforceFront), "share"],
+  ];
+  const told = rows.filter(([, [one]]) => !isAbsent(one));
+  return [
+    "| | front | rear |",
+    "| --- | ---: | ---: |",
+    ...told.map(
+      ([name, [one, other], what]) =>
+        `| ${name} | ${showFigure(one, unit(what), 4)} | ${showFigure(other, unit(what), 4)} |`,
+    ),
   ].join("\n");
+}
+
+/** "Roll 1.002 deg (0.6682 deg/g), pitch -0.021 deg, drag 220 N." */
+function attitude({ roll, rollGradient, pitch, air, clearances }: CaseFigures, unit: ShowUnit): string {
+  const gradient = isAbsent(rollGradient) ? "" : ` (${showFigure(rollGradient, unit("angle-per-acceleration"), 4)})`;
+  const told = [
+    `roll ${showFigure(roll, unit("angle"), 4)}${gradient}`,
+    `pitch ${showFigure(pitch, unit("angle"), 4)}`,
+    `drag ${showFigure(air.drag, unit("force"), 4)}`,
+    ...clearances.map(({ name, height }) => `${name} clears the ground by ${showFigure(height, unit("length"), 4)}`),
+  ];
+  return `In all: ${told.join(", ")}.`;
+}
 
 /** One row a wheel. */
 function wheelTable(result: CaseFigures, unit: ShowUnit): string {

@@ -3,28 +3,32 @@ import type { ElementFigures, Figure, Leak } from "../analyses/results.js";
 import { atWheelsPlace, atWheelsUnit, elementUnits } from "./element-units.js";
 import { isAbsent, showFigure, showRatio, showShare } from "./figures.js";
 import { fluidRows } from "./fluid-card.js";
+import { areAlike, pathOfPair } from "./like-sides.js";
 import { strengthRows } from "./strength-card.js";
 import type { ElementSubject } from "./subject.js";
 import { type ShowUnit, unitsOfCar } from "./units-of-car.js";
 
-/** One element, or the left and right one of a corner pair, as Markdown. */
+/** One element, or the left and right one of a corner pair: told once where they are alike, each by itself where not. */
 export function elementCard(elements: readonly ElementSubject[]): string {
-  return elements.map((element, index) => oneElement(element, index === 0)).join("\n\n");
+  const [first] = elements;
+  if (first !== undefined && areAlike(elements))
+    return oneElement(first, true, pathOfPair(first), ", both sides alike");
+  return elements.map((element, index) => oneElement(element, index === 0, element.model.path, "")).join("\n\n");
 }
 
-function oneElement(element: ElementSubject, first: boolean): string {
+function oneElement(element: ElementSubject, first: boolean, path: string, whichSides: string): string {
   const { model, figures } = element;
-  const head = [`**${model.path}** · ${model.kind} for ${model.for.join(" and ") || "no mode"}`];
+  const head = [`**${path}**${whichSides} · ${model.kind} for ${model.for.join(" and ") || "no mode"}`];
   if (model.part !== undefined) head.push(`part ${model.part.name}`);
   const lines = [head.join(" · ")];
   if (first) lines.push(...model.notes.map((note) => `> ${note}`));
   if (figures === undefined) return [...lines, "Not computed: its axle is incomplete."].join("\n\n");
   const unit = unitsOfCar(element.car.model);
-  lines.push(motionTable(figures, unit), figureList(element, figures, unit));
+  lines.push(motionTable(figures, unit, whichSides === "" ? "" : ", left side"), figureList(element, figures, unit));
   return lines.join("\n\n");
 }
 
-function motionTable(figures: ElementFigures, unit: ShowUnit): string {
+function motionTable(figures: ElementFigures, unit: ShowUnit, of: string): string {
   const { sensitivity } = figures;
   if (isAbsent(sensitivity)) return `Motion: none (${sensitivity.reason})`;
   const { moved, motion: show } = elementUnits(figures, unit);
@@ -32,7 +36,7 @@ function motionTable(figures: ElementFigures, unit: ShowUnit): string {
   return [
     `| ${moved} per wheel travel | ${modes.join(" | ")} |`,
     `| --- | ${modes.map(() => "---:").join(" | ")} |`,
-    `| from ${figures.basis} | ${modes.map((mode) => show(sensitivity[mode])).join(" | ")} |`,
+    `| from ${figures.basis}${of} | ${modes.map((mode) => show(sensitivity[mode])).join(" | ")} |`,
   ].join("\n");
 }
 

@@ -53,7 +53,7 @@ function figureParts(
   const elements = elementsAround(file, statement, offset);
   const [first] = elements;
   if (first !== undefined && speaksOfElement(place, statement, first))
-    return [...set, elementCard(elements), ...(images ? elementPlots(first) : [])];
+    return [...set, elementCard(elements), ...(images ? elementPlots(elements) : [])];
   if (set.length > 0) return set;
   if (place.word?.word === "axle") {
     const axle = axleAt(car, file.uri, statement.start);
@@ -98,9 +98,10 @@ const lineOf = ({ around, statement }: Place): string | undefined => (around[1] 
 
 /** The element whose own statement or override this is; inside its block the innermost word comes first. */
 function elementsAround(file: FileView, statement: Statement, offset: number): readonly ElementSubject[] {
-  const written = elementsWrittenAt(file, statement.start);
-  if (written.length > 0) return written;
   const car = carAt(file, offset);
+  // A set-up of the same file inherits the line; its figures are told where the set-up speaks of the element.
+  const written = elementsWrittenAt(file, statement.start).filter((one) => car === undefined || one.car === car);
+  if (written.length > 0) return written;
   return car !== undefined && statement.head.segments.length > 1 ? elementsNamedBy(car, statement) : [];
 }
 

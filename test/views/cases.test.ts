@@ -21,7 +21,8 @@ describe("the hover of a case", () => {
     for (const word of ["case hairpin", "lateral 1.5 g"]) {
       const shown = hoverAt(quill, quillText.indexOf(word) + 1)?.markdown ?? "";
       expect(shown).toContain("**hairpin** of quill, in equilibrium");
-      expect(shown).toMatch(/load transfer at the front \| 4\d\.\d+ %/);
+      expect(shown).toMatch(/^\| load transfer \| 4\d\.\d+ % \| 5\d\.\d+ % \|$/m);
+      expect(shown).toMatch(/roll 1\.\d+ deg \(0\.\d+ deg\/g\), pitch/);
       expect(shown).toMatch(/\| front left \| \d+(\.\d+)? N \|/);
     }
   });

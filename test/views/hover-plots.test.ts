@@ -66,6 +66,23 @@ describe("the hover on an element", () => {
     expect(law?.svg).toContain("with its gas at rest");
   });
 
+  it("tells a corner pair once where both sides are alike, and each by itself where they are not", () => {
+    const corner = { "car.crank": carText({ elements: cornerSpring }) };
+    const alike = hover(corner, "car.crank", "spring side");
+    expect(alike.match(/own rate/g)).toHaveLength(1);
+    expect(alike).toMatch(/^\*\*front\.side\*\*, both sides alike · spring for corner/);
+    expect(imagesOf(alike).map(({ words }) => words.split(",")[1])).toEqual([" both sides", " both sides"]);
+    const stiffer = `use "car.crank"\n\nsetup apart from tried {\n  front.left.side.rate 80 N/mm\n  front.side.acts in-compression\n}\n`;
+    const apart = hover({ ...corner, "apart.crank": stiffer }, "apart.crank", "front.side.acts");
+    expect(apart.match(/own rate/g)).toHaveLength(2);
+    expect(imagesOf(apart).map(({ words }) => words.split(".")[1])).toEqual(["left", "left", "right", "right"]);
+  });
+
+  it("is of the car alone, whatever set-ups the file derives from it", () => {
+    const both = `${car["car.crank"]}\nsetup stiff from tried {\n  front.third.rate 80 N/mm\n}\n`;
+    expect(hover({ "car.crank": both }, "car.crank", "spring third").match(/own rate/g)).toHaveLength(1);
+  });
+
   it("has none where images are not drawn, and what it says is the same", () => {
     const plain = hover(car, "car.crank", "spring third", false);
     expect(plain).not.toContain("data:");
