@@ -13,7 +13,8 @@ const port = globalThis as unknown as ConstructorParameters<typeof BrowserMessag
 
 /** As a browser has it; the types at hand are those of Node. */
 interface Port {
-  onmessage: (() => void) | null;
+  addEventListener(kind: "message", heard: () => void): void;
+  start(): void;
   postMessage(message: undefined): void;
   close(): void;
 }
@@ -22,10 +23,11 @@ interface Port {
 const nextTurn: NextTurn = (run) => {
   const { port1, port2 } = new MessageChannel() as unknown as Readonly<Record<"port1" | "port2", Port>>;
   const close = (): void => port1.close();
-  port1.onmessage = () => {
+  port1.addEventListener("message", () => {
     close();
     run();
-  };
+  });
+  port1.start();
   port2.postMessage(undefined);
   return close;
 };
