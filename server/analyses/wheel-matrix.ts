@@ -32,9 +32,10 @@ const ROUNDING = 1e-12;
 export function along(matrix: WheelMatrix, u: readonly number[], v: readonly number[]): number {
   let sum = 0;
   let size = 0;
-  for (const [i, row] of matrix.entries()) {
-    for (const [j, value] of row.entries()) {
-      const part = (u[i] ?? 0) * value * (v[j] ?? 0);
+  for (let i = 0; i < matrix.length; i++) {
+    const row = matrix[i]!;
+    for (let j = 0; j < row.length; j++) {
+      const part = (u[i] ?? 0) * row[j]! * (v[j] ?? 0);
       sum += part;
       size += Math.abs(part);
     }

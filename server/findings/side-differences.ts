@@ -12,7 +12,10 @@ import { type Point, pointsOfAxle } from "./side-points.js";
 
 export function differencesOf(car: CarModel): readonly Difference[] {
   return [car.axles.front, car.axles.rear].flatMap((axle) =>
-    axle === undefined ? [] : [...points(axle), ...rods(axle), ...wheels(axle), ...differencesOfElements(axle)],
+    // An axle whose right side has no lines of its own is the mirror of its left one.
+    axle?.rightBlock === undefined
+      ? []
+      : [...points(axle), ...rods(axle), ...wheels(axle), ...differencesOfElements(axle)],
   );
 }
 

@@ -54,6 +54,7 @@ interface Keys {
 
 export class AxleAnalyses {
   readonly #loadedKeys = new WeakMap<CarModel, string>();
+  readonly #loadCases = new WeakMap<CarModel, readonly LoadCase[]>();
   readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, Keys>>();
   /** An axle that was not typed into is the same object in the next version of its car. */
@@ -142,7 +143,7 @@ export class AxleAnalyses {
 
   /** A case is solved anew only where a number that it rests on has changed; of a car on kept seats, each time. */
   cases(car: CarModel, kept?: KeptAxles): CarCases {
-    const cases = car.cases.map(loadCaseOf);
+    const cases = this.#casesOf(car);
     const loaded = this.#loaded(car, kept);
     if (kept !== undefined) return carCases(loaded, cases);
     const key = this.#loadedKey(car, cases);
@@ -151,7 +152,7 @@ export class AxleAnalyses {
 
   /** Modes and road response, likewise. */
   ride(car: CarModel, kept?: KeptAxles): CarRide {
-    const cases = car.cases.map(loadCaseOf);
+    const cases = this.#casesOf(car);
     const numbers = { ...rideNumbersOf(car), road: roadOf(car) };
     const loaded = this.#loaded(car, kept);
     if (kept !== undefined) return carRide(loaded, cases, numbers);
@@ -163,7 +164,7 @@ export class AxleAnalyses {
 
   /** Passes over kerbs: nothing is kept but the equilibria that they begin in. */
   kerbs(car: CarModel, kept?: KeptAxles): CarKerbs {
-    const cases = car.cases.map(loadCaseOf);
+    const cases = this.#casesOf(car);
     const loaded = this.#loaded(car, kept);
     const solver = kept === undefined ? this.#solver(this.#loadedKey(car, cases), loaded) : caseSolver(loaded);
     return carKerbs(kerbsOf(car), cases, rideNumbersOf(car), solver);
@@ -171,6 +172,12 @@ export class AxleAnalyses {
 
   #loaded(car: CarModel, kept: KeptAxles | undefined): () => CarUnderLoad {
     return () => assembleLoadedCar(car, (axle) => kept?.[axle.name] ?? this.mechanism(axle, car));
+  }
+
+  #casesOf(car: CarModel): readonly LoadCase[] {
+    let cases = this.#loadCases.get(car);
+    if (cases === undefined) this.#loadCases.set(car, (cases = car.cases.map(loadCaseOf)));
+    return cases;
   }
 
   #loadedKey(car: CarModel, cases: readonly LoadCase[]): string {
