@@ -47,6 +47,12 @@ export class Overrides {
     if (found !== undefined && isGroup(found, line)) return this.#group(line, found, route);
     const inside = found && insideAdjuster(line, found);
     if (inside !== undefined) return this.#set(inside, routeOf(this.#tree, inside.path));
+    const block = found?.statement.block;
+    if (block !== undefined && line.items.length === 0 && raw.block === undefined)
+      return reportUnfinished(
+        line,
+        block.statements.map(({ word }) => word).find((word) => word !== "let"),
+      );
     this.#set(line, route);
   }
 
@@ -172,4 +178,12 @@ function isGroup({ statement, parent }: Found, { raw, items }: Line): boolean {
   if (raw.block === undefined || statement.block === undefined) return false;
   const word = findWord(parent.concept, statement.word);
   return word?.role === "element" || (word?.role === "structure" && items.length === 0);
+}
+
+/** `front.third` and nothing behind it: an element or a part of it, of which nothing is said yet. */
+function reportUnfinished({ raw, path, segments, scope }: Line, example = "…"): void {
+  const name = segments.map(({ text }) => text).join(".");
+  const detail = `Nothing is said of ${name} yet: go on with a dot and what of it changes.`;
+  const expected = [`${name}.${example} VALUE`];
+  scope.sink.report({ ...at(scope.uri, raw.head), kind: "wrong-form", word: path.join("."), expected, detail });
 }

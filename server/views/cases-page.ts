@@ -85,7 +85,7 @@ export function caseCard(car: CheckedCar, name: string): string | undefined {
 
 /** The two ends of the car beside each other; a share of the front is the rest of the rear's. */
 function endsTable({ front, rear, air, ...found }: CaseFigures, unit: ShowUnit): string {
-  const shared = (front: Figure): readonly [Figure, Figure] => [front, isAbsent(front) ? front : 1 - front];
+  const shared = (share: Figure): readonly [Figure, Figure] => [share, isAbsent(share) ? share : 1 - share];
   const rows: readonly (readonly [string, readonly [Figure, Figure], DimensionName])[] = [
     ["ride height", [front.rideHeight, rear.rideHeight], "length"],
     ["load transfer", shared(found.loadTransferFront), "share"],

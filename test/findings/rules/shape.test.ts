@@ -3,7 +3,7 @@ import { runRules, safeEdits } from "../../../server/findings/run.js";
 import { contextOf, isFormatted } from "../../support/context.js";
 import { checkFindings } from "../../support/check-findings.js";
 import { afterFix, fixesFor } from "../../support/check-fixes.js";
-import { sharedCar } from "../../support/shared-car.js";
+import { contextOfSetup, sharedCar } from "../../support/shared-car.js";
 
 const catalogue = (inside: string) => contextOf({ "a.crank": `catalogue {\n${inside}\n}\n` }, "a.crank");
 
@@ -123,6 +123,14 @@ setup wet from wren {
       expect(found?.message).toContain("`spring NAME for MODE { … }`");
       expect(more).toEqual([]);
     }
+  });
+
+  it("asks what of an element changes where an override only names it", () => {
+    const found = runRules(contextOfSetup("front.third")).filter(({ rule }) => rule === "wrong-form");
+    expect(found).toHaveLength(1);
+    expect(found[0]?.message).toMatch(
+      /^Nothing is said of front\.third yet: .* Write `front\.third\.[a-z-]+ VALUE`\.$/,
+    );
   });
 
   it("names the forms first that what is written gets furthest in, and not all eight", () => {

@@ -62,6 +62,15 @@ setup wet from wren {
 });
 
 describe("wrong-dimension", () => {
+  it("knows a pound of mass that is meant as a force", () => {
+    const context = contextOfSetup("front.third.rate 300 lb/in");
+    const [found] = runRules(context).filter(({ rule }) => rule === "wrong-dimension");
+    expect(found?.message).toMatch(/^lb is a mass; the force is lbf, so that "lbf\/in" may be meant\./);
+    expect(fixesFor(context, "wrong-dimension")[0]?.title).toBe("Write lbf/in");
+    const other = runRules(contextOfSetup("front.third.rate 300 kg")).find(({ rule }) => rule === "wrong-dimension");
+    expect(other?.message).toMatch(/^This is a mass/);
+  });
+
   it("points at the value, and completes the unit", () => {
     const { context } = checkFindings(
       `use "shared.crank"

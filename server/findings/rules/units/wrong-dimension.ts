@@ -25,7 +25,7 @@ import { fromModel, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
 import { likelyUnits, unitRanking } from "../../likely-units.js";
 import { unitIn } from "../../tree.js";
-import { either, foundWords } from "../../wording.js";
+import { either, foundWords, quoted } from "../../wording.js";
 
 const meta = { id: "wrong-dimension", title: "A value of the wrong kind", cost: "model", severity: "error" } as const;
 
@@ -36,8 +36,9 @@ export const wrongDimension: Rule = {
     return fromModel(meta, context, ["dimension"], (problem) => {
       const units = likely(problem.candidates);
       const such = units.length > 0 ? ` Give it in ${either(units)}.` : "";
+      const written = problem.uri === context.uri ? unitIn(context.parsed.document, problem)?.text : undefined;
       return {
-        message: `This is ${foundWords(problem.found)}, but ${foundWords(problem.due)} is due here, so it cannot be used.${such}`,
+        message: `${massForForce(written, problem.candidates)}This is ${foundWords(problem.found)}, but ${foundWords(problem.due)} is due here, so it cannot be used.${such}`,
       };
     });
   },
@@ -49,6 +50,13 @@ export const wrongDimension: Rule = {
     return units.map((text, index) => oneEdit(`Write ${text}`, finding.uri, unit, text, { preferred: index === 0 }));
   },
 };
+
+/** `lb/in` for `lbf/in`, the commonest slip of all: said before what follows from it. */
+function massForForce(written: string | undefined, due: readonly string[]): string {
+  const force = written?.replace(/^lb(?!f)/, "lbf");
+  if (force === undefined || force === written || !due.includes(force)) return "";
+  return `lb is a mass; the force is lbf, so that ${quoted(force)} may be meant. `;
+}
 
 /** Units that begin as the written one does come first (`N` → `N/mm`), then those that look like it. */
 function nearest(written: string, units: readonly string[]): readonly string[] {
