@@ -85,6 +85,7 @@ const rooms = [
       "server/findings/edits\\.ts",
       "server/findings/finding\\.ts",
       "server/findings/insertion\\.ts",
+      "server/findings/sided-line\\.ts",
       "server/findings/tree\\.ts",
       "server/views",
       "server/snapshot/workspace\\.ts",

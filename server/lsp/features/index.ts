@@ -11,6 +11,7 @@ import { folding } from "./folding.js";
 import { formatting } from "./formatting.js";
 import { hover } from "./hover.js";
 import { inlayHints } from "./inlay-hints.js";
+import { linkedEditing } from "./linked-editing.js";
 import { provenance } from "./provenance.js";
 import { rates } from "./rates.js";
 import { mechanism } from "./mechanism.js";
@@ -36,6 +37,7 @@ export const features: readonly Feature[] = [
   references,
   provenance,
   rename,
+  linkedEditing,
   symbols,
   typeHierarchy,
   folding,
