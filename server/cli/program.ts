@@ -5,6 +5,7 @@ import { casesCommand } from "./commands/cases.js";
 import { checkCommand } from "./commands/check.js";
 import { compareCommand } from "./commands/compare.js";
 import { curvesCommand } from "./commands/curves.js";
+import { explainCommand } from "./commands/explain.js";
 import { formatCommand } from "./commands/format.js";
 import { importCommand } from "./commands/import.js";
 import { kerbCommand } from "./commands/kerb.js";
@@ -48,6 +49,7 @@ export function program(ends: Ends): Command {
     measuredCommand,
     compareCommand,
     logCommand,
+    explainCommand,
     adjustCommand,
     sheetCommand,
     loggerCommand,

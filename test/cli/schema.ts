@@ -11,6 +11,7 @@ export function problemsAgainst(
     | "check-baseline"
     | "compare"
     | "curves"
+    | "explain"
     | "rates"
     | "rates-at"
     | "kinematics"

@@ -80,6 +80,10 @@ function adjusterIn(
   return found?.kind === "number" ? found.path.split(".") : undefined;
 }
 
+/** The same of a path that is given, as a set-up writes it; the empty one is everything. */
+export const askedFor = (car: CheckedCar, path: readonly string[]): Asked =>
+  path.length === 0 || isBlock(car, path) ? { kind: "block", car, path } : { kind: "property", car, path };
+
 /** Lines in braces without a value of their own; tables are one value. */
 function isBlock({ model }: CheckedCar, path: readonly string[]): boolean {
   const statement = foundAt(model, path)?.statement;
