@@ -21,7 +21,8 @@ export const hover: Feature = {
       const file = session.file(textDocument.uri);
       const found = hoverAt(file, file.parsed.lines.offset(position), session.showsPlots);
       if (found === undefined) return null;
-      const value = [found.markdown, ...linksAt(session, file, position)].join("\n\n---\n\n");
+      // At the top: a long card is scrolled to its end by nobody.
+      const value = [...linksAt(session, file, position), found.markdown].join("\n\n---\n\n");
       return { contents: { kind: MarkupKind.Markdown, value }, range: rangeOf(file.parsed.lines, found.span) };
     });
   },

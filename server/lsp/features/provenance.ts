@@ -100,7 +100,7 @@ function toldStep(session: Session, step: ValueChain["steps"][number]): ToldPlac
 }
 
 /** Effects cost an analysis each: of more than that nobody reads them. */
-const MOST_EFFECTS = 24;
+const MOST_EFFECTS = 12;
 
 const told = (session: Session, changers: readonly Changer[]): readonly ToldPlace[] =>
   changers.map((one, i) => {

@@ -44,13 +44,16 @@ export interface EffectsAsked {
   /** Threshold as a fraction. */
   readonly share: number;
   readonly names: NewNames;
+  /** Which figures are looked at; all that there are where absent. */
+  readonly rows?: (car: CheckedCar, unit: ShowUnit) => readonly FigureRow[];
 }
 
-export function effectsBetween(old: CheckedCar, now: CheckedCar, { unit, share, names }: EffectsAsked): Effects {
-  const before = new Map(figureRows(old, unit).map((row) => [keyOf(renamed(row, names)), row]));
+export function effectsBetween(old: CheckedCar, now: CheckedCar, asked: EffectsAsked): Effects {
+  const { unit, share, names, rows = figureRows } = asked;
+  const before = new Map(rows(old, unit).map((row) => [keyOf(renamed(row, names)), row]));
   const moved: Effect[] = [];
   let still = 0;
-  for (const row of figureRows(now, unit)) {
+  for (const row of rows(now, unit)) {
     const was = before.get(keyOf(row));
     if (was === undefined || was.unit !== row.unit) continue;
     const effect = effectOf(was, row, share, now);

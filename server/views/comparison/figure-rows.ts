@@ -34,6 +34,13 @@ export interface FigureRow {
 
 const AXLES = ["front", "rear"] as const;
 
+/** Those of the car at rest alone: no motion is worked out and no load case solved for them. */
+export const figureRowsAtRest = (car: CheckedCar, unit: ShowUnit): readonly FigureRow[] => [
+  ...AXLES.flatMap((axle) => axleFigures(car, axle, unit)),
+  ...carFigures(car, unit),
+  ...elementFigures(car, unit),
+];
+
 export function figureRows(car: CheckedCar, unit: ShowUnit): readonly FigureRow[] {
   return [
     ...AXLES.flatMap((axle) => axleFigures(car, axle, unit)),

@@ -7,7 +7,8 @@ import type { CarModel } from "../../model/car.js";
 import type { Origin } from "../../model/origin.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { changesBetween } from "../comparison/changes.js";
-import { effectsBetween } from "../comparison/effects.js";
+import { type Effect, effectsBetween } from "../comparison/effects.js";
+import { figureRows, figureRowsAtRest } from "../comparison/figure-rows.js";
 import { figureWords } from "../comparison/headline.js";
 import { nameOf } from "../comparison/pairs.js";
 import { newNames } from "../comparison/renames.js";
@@ -137,10 +138,17 @@ export function effectOf({ car, file, path, before, now }: Changer): string | un
   if (before === undefined || now === undefined) return undefined;
   const { car: without } = file.vary(nameOf(car.model), [`${path} ${before}`]);
   if (without === undefined) return undefined;
-  const asked = { unit: unitsOfCar(car.model), share: USUAL_THRESHOLD, names: newNames([]) };
-  const { moved } = effectsBetween(without, car, asked);
-  const [first] = moved.filter(({ subject }) => !path.startsWith(`${subject}.`));
+  const unit = unitsOfCar(car.model);
+  const asked = { unit, share: USUAL_THRESHOLD, names: newNames([]) };
+  // That its own rate moved says nothing new of an element.
+  const isNews = ({ subject }: Effect): boolean => !subject.includes(".") || !path.startsWith(`${subject}.`);
+  const moved = (rows: typeof figureRows): readonly Effect[] =>
+    effectsBetween(without, car, { ...asked, rows }).moved.filter(isNews);
+  // Most lines move the car at rest; to solve its load cases takes ten times as long.
+  const words = figureWords(moved(figureRowsAtRest));
+  if (words !== "") return words;
+  const all = moved(figureRows);
+  const first = all.find(({ isMain }) => isMain) ?? all[0];
   if (first === undefined) return "no figure moves noticeably";
-  const words = figureWords(moved);
-  return words === "" ? `${first.subject} ${first.name} ${first.difference}` : words;
+  return `${first.subject} ${first.name}${first.at === undefined ? "" : ` at ${first.at}`} ${first.difference}`;
 }

@@ -31,7 +31,13 @@ export function valuesOf(model: CarModel, under: readonly string[], fileOf: File
 export function writtenPaths(model: CarModel): readonly (readonly string[])[] {
   const tree = treeOf(model);
   const ofCar = pathsIn(tree.block, []).filter(([first]) => !AXLES.some((axle) => axle === first));
-  return [...ofCar.map(([...path]) => path), ...AXLES.flatMap((axle) => pathsOfAxle(model, axle))];
+  const cases = new Set(model.cases.map(({ name }) => name));
+  const isOfCase = ([first = ""]: readonly string[]): boolean => cases.has(first);
+  return [
+    ...ofCar.filter((path) => !isOfCase(path)),
+    ...AXLES.flatMap((axle) => pathsOfAxle(model, axle)),
+    ...ofCar.filter(isOfCase),
+  ];
 }
 
 function pathsOfAxle(model: CarModel, axle: AxleName): readonly (readonly string[])[] {

@@ -60,6 +60,20 @@ setup storm from quarrow-wet {
     ]);
   });
 
+  it("of a part that two cars fit, the set-ups of both, each against its own base", () => {
+    const carOf = (name: string): string => club.fileOf("quill.crank").text.replace("car quill", `car ${name}`);
+    const both = clubFiles({
+      "rook.crank": carOf("rook"),
+      "rook-wet.crank": 'use "rook.crank"\nsetup rook-wet from rook {\n  front.corner-bar.fit TB-100\n}\n',
+    });
+    const asked = both.asked("parts.crank", "TB-110 { diameter 11 mm", "11 mm");
+    const found = changersOf(asked, both.every, both.fileOf);
+    expect(found.map((one) => `${one.setup} · ${changeLabel(one)}`)).toEqual([
+      "quarrow-wet · 11 mm → 10.5 mm (-0.5 mm)",
+      "rook-wet · 11 mm → 10 mm (-1 mm)",
+    ]);
+  });
+
   it("an element that is taken out, and all that a set-up changes below an element", () => {
     expect(told("quill.crank", "damper heave-damper for heave", "heave-damper")).toContain(
       "storm · front.heave-damper · taken out (for heave)",
