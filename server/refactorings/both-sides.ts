@@ -38,7 +38,7 @@ interface Said {
   readonly text: string;
 }
 
-type Sides = Omit<Refactored, "most">;
+type Sides = Refactored;
 
 export function bothSides(on: Sides): readonly SideEdit[] {
   const { file, offset } = on;
@@ -133,7 +133,7 @@ function saidOnce(on: Sides, { path, own, other }: Pair): readonly SideEdit[] {
     { uri: file.uri, span: wholeOf(file, other.sided.shell), newText: "" },
   ];
   const now = changed(changedTexts(file, edits));
-  const isSame = resting([file.uri]).every((one) => areSameCars(one.cars, now(one.uri).cars));
+  const isSame = resting([file.uri])?.every((one) => areSameCars(one.cars, now(one.uri).cars)) === true;
   return isSame ? [{ title: `Say it once, for both sides: ${path}`, edits }] : [];
 }
 

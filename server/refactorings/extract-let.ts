@@ -5,9 +5,9 @@
  * Invariant: the name is new to the file, so it can hide no property and no other name.
  */
 import type { Statement } from "../../grammar/index.js";
-import { reservedNames, words } from "../../grammar/vocabulary/index.js";
 import type { TextEdit } from "../findings/finding.js";
 import { holds } from "../views/place.js";
+import { freshName } from "./fresh-name.js";
 import { isScope, type ValuePlace, valuePlaces } from "./places.js";
 import { proven } from "./proof.js";
 import type { Offered, Refactored } from "./refactoring.js";
@@ -16,13 +16,15 @@ export function extractLet(on: Refactored): readonly Offered[] {
   const { file, offset } = on;
   const declaration = file.parsed.document.entries.find((entry) => holds(entry, offset));
   if (declaration?.kind !== "statement" || !isScope(declaration)) return [];
+  // The name is seen in its own block alone, and what rests on this file reads the values that are compared here.
+  const alone: Refactored = { ...on, resting: () => [file] };
   const places = valuePlaces(declaration);
   const here = places.find((place) => holds(place, offset));
   if (here === undefined) return [];
   return choicesOf(here, places).flatMap(({ title, of }) => {
     const name = nameFor(of, here, file.text);
     const edits = [declared(on, declaration, name, here), ...of.map((place) => replaced(file.uri, place, name))];
-    return proven({ title, kind: "extract", edits, named: { uri: file.uri, name } }, on) ?? [];
+    return proven({ title, kind: "extract", edits, named: { uri: file.uri, name } }, alone) ?? [];
   });
 }
 
@@ -92,13 +94,3 @@ function nameFor(places: readonly ValuePlace[], here: ValuePlace, text: string):
 }
 
 const lastPart = (word: string): string => word.split("-").at(-1) ?? word;
-
-const wordsOfLanguage: ReadonlySet<string> = new Set([...words.map(({ word }) => word), ...reservedNames]);
-
-export function freshName(wanted: string, text: string): string {
-  const known = new Set(text.match(/[\p{L}\p{N}_-]+/gu));
-  const isFree = (name: string): boolean => !known.has(name) && !wordsOfLanguage.has(name);
-  let name = wanted;
-  for (let count = 2; !isFree(name); count++) name = `${wanted}-${count}`;
-  return name;
-}

@@ -3,14 +3,15 @@
  * of its line stay as comments.
  */
 import type { Entry, Item, Parsed, Span, Statement } from "../../grammar/index.js";
-import { removal } from "../findings/edits.js";
 import type { TextEdit } from "../findings/finding.js";
 import { statementAt } from "../findings/tree.js";
 import type { Origin } from "../model/origin.js";
+import type { FileView } from "../snapshot/workspace.js";
 import { entriesOf, itemsOf } from "../views/covered-numbers.js";
 import { nameAt, placesOf } from "../views/names.js";
 import { proven } from "./proof.js";
 import type { Offered, Refactored, Refactoring } from "./refactoring.js";
+import { removedStatement } from "./slices.js";
 
 export function inlineLet(on: Refactored): readonly Offered[] {
   const { file, offset } = on;
@@ -22,13 +23,13 @@ export function inlineLet(on: Refactored): readonly Offered[] {
   const value = statement?.items[1];
   if (parsed === undefined || statement === undefined || value === undefined || !isLet(statement)) return [];
   const said: Said = { value, text: parsed.text.slice(value.start, value.end) };
-  const places = placesOf(named.symbol, on.resting([declaration.uri])).filter(
-    (place) => !isDeclaration(place, named.symbol),
-  );
-  const everywhere = inlined(on, places, said);
+  const resting = on.resting([declaration.uri]);
+  if (resting === undefined) return [];
+  const places = placesOf(named.symbol, resting).filter((place) => !isDeclaration(place, named.symbol));
+  const everywhere = inlined(on, places, said, resting);
   const choices: Refactoring[] = [];
   if (everywhere !== undefined && places.length > 0) {
-    const edits = [...everywhere, removed(parsed, declaration.uri, statement)];
+    const edits = [...everywhere, removedStatement(declaration.uri, parsed, statement)];
     choices.push({
       title: `Write out \`${name}\` in ${countOf(places.length)} and take the \`let\` away`,
       kind: "inline",
@@ -36,7 +37,9 @@ export function inlineLet(on: Refactored): readonly Offered[] {
     });
   }
   const here =
-    places.length > 1 && !isDeclaration(named.here, named.symbol) ? inlined(on, [named.here], said) : undefined;
+    places.length > 1 && !isDeclaration(named.here, named.symbol)
+      ? inlined(on, [named.here], said, resting)
+      : undefined;
   if (here !== undefined) choices.push({ title: `Write out \`${name}\` here alone`, kind: "inline", edits: here });
   return choices.flatMap((choice) => proven(choice, on) ?? []);
 }
@@ -55,14 +58,14 @@ const isLet = ({ head, equals }: Statement): boolean => head.segments[0]?.text =
 
 /** Undefined where a place cannot be found in its text. */
 function inlined(
-  { file, resting }: Refactored,
+  { file }: Refactored,
   places: readonly Origin[],
   said: Said,
+  resting: readonly FileView[],
 ): readonly TextEdit[] | undefined {
   const edits: TextEdit[] = [];
-  const texts = new Map(resting([]).map((other) => [other.uri, other.parsed]));
   for (const place of places) {
-    const parsed = place.uri === file.uri ? file.parsed : (texts.get(place.uri) ?? file.parsedOf(place.uri));
+    const parsed = resting.find(({ uri }) => uri === place.uri)?.parsed ?? file.parsedOf(place.uri);
     const isWhole = parsed && standsAlone(parsed, place);
     if (isWhole === undefined) return undefined;
     edits.push({
@@ -89,14 +92,3 @@ function standsAlone({ document }: Parsed, place: Span): boolean | undefined {
 }
 
 const isOnlyValue = (entry: Entry): boolean => entry.kind === "statement" && entry.items.length === 1;
-
-function removed(parsed: Parsed, uri: string, { start, end, notes }: Statement): TextEdit {
-  const span = removal(parsed.text, { start: notes[0]?.start ?? start, end });
-  const kept = [
-    ...notes.map(({ text }) => `# ${text}`),
-    ...parsed.comments.filter((comment) => comment.start >= end && comment.end <= span.end).map(({ text }) => text),
-  ];
-  const indent = /^[ \t]*/.exec(parsed.text.slice(span.start))?.[0] ?? "";
-  const newText = kept.map((comment) => `${indent}${comment}\n`).join("");
-  return { uri, span, newText };
-}

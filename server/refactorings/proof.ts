@@ -16,7 +16,7 @@ export function proven(refactoring: Refactoring, on: Refactored): Offered | unde
   const texts = textsOf(laidOut, on.file);
   const now = on.changed(texts);
   const resting = on.resting([...texts.keys()]);
-  if (!resting.every((file) => isUnharmed(file, now(file.uri)))) return undefined;
+  if (resting?.every((file) => isUnharmed(file, now(file.uri))) !== true) return undefined;
   const { named, ...rest } = laidOut;
   return named === undefined ? rest : { ...rest, named: { ...named, position: placeOf(named, texts) } };
 }

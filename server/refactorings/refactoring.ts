@@ -31,8 +31,8 @@ export type Looked = Pick<RuleContext, "cars" | "problems">;
 export interface Refactored {
   readonly file: FileView;
   readonly offset: number;
-  /** Files whose cars have to stay what they are: this one, and whichever rest on a file of these. */
-  readonly resting: (uris: readonly string[]) => readonly FileView[];
+  /** Files whose cars have to stay what they are: this one, and whichever rest on a file of these; undefined: too many to look at. */
+  readonly resting: (uris: readonly string[]) => readonly FileView[] | undefined;
   /** The files as they would be with these texts; nothing is changed by it. */
   readonly changed: (texts: ReadonlyMap<string, string>) => (uri: string) => Looked;
 }

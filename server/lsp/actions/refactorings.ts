@@ -2,10 +2,18 @@
  * Refactorings at the cursor. Each has proven that every car stays what it is, in this file and in whichever rest on it; a name
  * that was made up is renamed next, where the client can ask for that.
  */
-import { type CodeAction, CodeActionKind, type CodeActionParams, type Command } from "vscode-languageserver";
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  CodeActionTriggerKind,
+  type Command,
+} from "vscode-languageserver";
 import type { FileView } from "../../snapshot/workspace.js";
 import { extractLet } from "../../refactorings/extract-let.js";
 import { inlineLet } from "../../refactorings/inline-let.js";
+import { inlinePart } from "../../refactorings/part-inline.js";
+import { partToCatalogue } from "../../refactorings/part-to-catalogue.js";
 import type { Offered, Refactored } from "../../refactorings/refactoring.js";
 import { createsFiles, editWithFile, workspaceEdit } from "../edits.js";
 import type { RenameHereArguments, RenameHereCommand } from "../protocol-refactor.js";
@@ -19,26 +27,29 @@ const kinds: Record<Offered["kind"], CodeActionKind> = {
   move: CodeActionKind.RefactorMove,
 };
 
+/** An editor asks at every stop of the cursor: a proof over a whole season of set-ups waits until a person asks. */
+const MOST_UNASKED = 50;
+
 const from =
   (offered: (on: Refactored) => readonly Offered[]): Actions =>
-  (session, file, { range }) => {
+  (session, file, { range, context }) => {
     const offset = file.parsed.lines.offset(range.start);
-    return offered(refactored(session, file, offset)).flatMap((one) => actionOf(session, one) ?? []);
+    const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+    return offered(refactored(session, file, offset, isAsked)).flatMap((one) => actionOf(session, one) ?? []);
   };
 
 export const extractions = from(extractLet);
-export const inlinings = from(inlineLet);
+export const inlinings = from((on) => [...inlineLet(on), ...inlinePart(on)]);
+export const moves = from(partToCatalogue);
 
-function refactored(session: Session, file: FileView, offset: number): Refactored {
-  return {
-    file,
-    offset,
-    resting: (uris) => [file, ...session.everyFile().filter((other) => isOther(other, file) && restsOn(other, uris))],
-    changed: (texts) => session.workspace.changed(texts),
+export function refactored(session: Session, file: FileView, offset: number, isAsked = true): Refactored {
+  const resting = (uris: readonly string[]): readonly FileView[] | undefined => {
+    if (!isAsked && session.everyUri().length > MOST_UNASKED) return undefined;
+    return [file, ...session.everyFile().filter((other) => other.uri !== file.uri && restsOn(other, uris))];
   };
+  return { file, offset, resting, changed: (texts) => session.workspace.changed(texts) };
 }
 
-const isOther = (other: FileView, file: FileView): boolean => other.uri !== file.uri;
 const restsOn = ({ uses }: FileView, uris: readonly string[]): boolean => uses.some((uri) => uris.includes(uri));
 
 /** Undefined where the client cannot make the file that it needs. */

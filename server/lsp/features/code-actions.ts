@@ -2,7 +2,7 @@
 import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { fixAll, fixAllKind } from "../actions/fix-all.js";
 import { quickFixes } from "../actions/quick-fixes.js";
-import { extractions, inlinings } from "../actions/refactorings.js";
+import { extractions, inlinings, moves } from "../actions/refactorings.js";
 import { conversionKind, unitConversions } from "../actions/unit-conversions.js";
 import type { Feature } from "../feature.js";
 
@@ -12,6 +12,7 @@ const sources = [
   { kind: conversionKind, actions: unitConversions },
   { kind: CodeActionKind.RefactorExtract, actions: extractions },
   { kind: CodeActionKind.RefactorInline, actions: inlinings },
+  { kind: CodeActionKind.RefactorMove, actions: moves },
 ] as const;
 
 export const codeActions: Feature = {
