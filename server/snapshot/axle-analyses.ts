@@ -61,9 +61,9 @@ export class AxleAnalyses {
   readonly #geometryKeys = new WeakMap<AxleModel, string>();
   readonly #geometries = new BoundedCache<string, KeptGeometry>(mostGeometries);
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
-  readonly #mechanisms = new BoundedCache<string, AxleMechanism>(mostMechanisms);
+  readonly #mechanisms = new SharedCache<string, AxleMechanism>(mostMechanisms);
   readonly #kept = new SharedCache<string, AxleAnalysis>(recentAxles);
-  readonly #held = new WeakMap<CarModel, Set<AxleAnalysis>>();
+  readonly #held = new WeakMap<CarModel, Set<AxleAnalysis | AxleMechanism>>();
   readonly #joined = new BoundedCache<string, Joined>(mostCars);
   readonly #cases = new BoundedCache<string, CarCases>(mostCars);
   readonly #rides = new BoundedCache<string, CarRide>(mostCars);
@@ -82,7 +82,7 @@ export class AxleAnalyses {
   }
 
   /** As long as there is the car: what it shows of an axle is a copy with the axle's share of the whole. */
-  #hold(figures: AxleAnalysis, car: CarModel): void {
+  #hold(figures: AxleAnalysis | AxleMechanism, car: CarModel): void {
     const held = this.#held.get(car);
     if (held === undefined) this.#held.set(car, new Set([figures]));
     else held.add(figures);
@@ -90,9 +90,11 @@ export class AxleAnalyses {
 
   /** As it is written, for those who look at an axle more closely than its figures do. */
   mechanism(axle: AxleModel, car: CarModel): AxleMechanism {
-    return this.#mechanisms.get(this.#keyOf(axle, car), () =>
+    const mechanism = this.#mechanisms.get(this.#keyOf(axle, car), () =>
       assembleAxle(axle, car, this.#geometry(axle, car).parts),
     );
+    this.#hold(mechanism, car);
+    return mechanism;
   }
 
   /** A rate that is typed leaves the points as they are, and whatever follows from them alone. */
