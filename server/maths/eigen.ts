@@ -4,7 +4,14 @@
  *
  * Invariant: a matrix that is not finite gets no answer, since the library's iteration would not end on it.
  */
-import { CholeskyDecomposition, EigenvalueDecomposition, inverse, LuDecomposition, Matrix } from "ml-matrix";
+import {
+  CholeskyDecomposition,
+  EigenvalueDecomposition,
+  inverse as inverseOf,
+  LuDecomposition,
+  Matrix,
+} from "ml-matrix";
+import { inverted } from "./elimination.js";
 import { finiteRows, type Rows } from "./rows.js";
 
 /** A = W Λ W⁻¹ with blocks [σ, ω; −ω, σ] in Λ for each pair σ ± iω. */
@@ -31,11 +38,10 @@ export function spectrumOf(a: Rows): Spectrum | undefined {
 
 /** W⁻¹, and how much rounding it blows up: |W| |W⁻¹| in the largest row sum; undefined where W is singular. */
 export function invertedBasis(basis: Rows): { readonly inverse: Rows; readonly condition: number } | undefined {
-  const lu = new LuDecomposition(new Matrix(basis));
-  if (lu.isSingular()) return undefined;
-  const inverted = lu.solve(Matrix.eye(basis.length)).to2DArray();
-  const condition = rowSum(basis) * rowSum(inverted);
-  return Number.isFinite(condition) ? { inverse: inverted, condition } : undefined;
+  const inverse = inverted(basis);
+  if (inverse === undefined) return undefined;
+  const condition = rowSum(basis) * rowSum(inverse);
+  return Number.isFinite(condition) ? { inverse, condition } : undefined;
 }
 
 const rowSum = (a: Rows): number => Math.max(...a.map((row) => row.reduce((total, v) => total + Math.abs(v), 0)));
@@ -51,7 +57,7 @@ export function undampedSpectrum(
   if (!finiteRows(mass) || !finiteRows(stiffness)) return undefined;
   const factor = new CholeskyDecomposition(new Matrix(mass));
   if (!factor.isPositiveDefinite()) return undefined;
-  const back = inverse(factor.lowerTriangularMatrix);
+  const back = inverseOf(factor.lowerTriangularMatrix);
   const symmetric = back.mmul(new Matrix(stiffness)).mmul(back.transpose());
   const found = new EigenvalueDecomposition(symmetric, { assumeSymmetric: true });
   return { squares: found.realEigenvalues, shapes: back.transpose().mmul(found.eigenvectorMatrix).to2DArray() };

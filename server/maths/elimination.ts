@@ -19,6 +19,35 @@ export function linearRoot(a: Rows, b: readonly number[]): number[] | undefined 
   return x;
 }
 
+/** A⁻¹ by Gauss and Jordan; undefined where A is singular. */
+export function inverted(a: Rows): Rows | undefined {
+  const n = a.length;
+  const rows = a.map((row, i) => beside(row, i));
+  for (let k = 0; k < n; k++) {
+    const pivot = pivotOf(rows, k);
+    const row = rows[pivot]!;
+    [rows[pivot], rows[k]] = [rows[k]!, row];
+    if (row[k] === 0) return undefined;
+    const over = 1 / row[k]!;
+    for (let j = k; j < 2 * n; j++) row[j]! *= over;
+    for (let i = 0; i < n; i++) {
+      const other = rows[i]!;
+      const share = other[k]!;
+      if (i === k || share === 0) continue;
+      for (let j = k; j < 2 * n; j++) other[j]! -= share * row[j]!;
+    }
+  }
+  return rows.map((row) => row.slice(n));
+}
+
+/** A row with that of the unit matrix beside it. */
+function beside(row: readonly number[], i: number): number[] {
+  const wide = [...row, ...row];
+  wide.fill(0, row.length);
+  wide[row.length + i] = 1;
+  return wide;
+}
+
 /** The sign of A's determinant: −1, 0 (singular) or 1; 0 as well where a number is none. */
 export function signOfDeterminant(a: Rows): number {
   const rows = copied(a);

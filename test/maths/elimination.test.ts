@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { LuDecomposition, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
-import { linearRoot, signOfDeterminant } from "../../server/maths/elimination.js";
+import { inverted, linearRoot, signOfDeterminant } from "../../server/maths/elimination.js";
 
 const size = 5;
 const hundredths = fc.integer({ min: -1000, max: 1000 }).map((value) => value / 100);
@@ -48,6 +48,29 @@ describe("linearRoot", () => {
         ],
         [1, 1],
       ),
+    ).toBeUndefined();
+  });
+});
+
+describe("inverted", () => {
+  it("gives the unit matrix with what it is the inverse of", () => {
+    fc.assert(
+      fc.property(entries, (values) => {
+        const a = rowsOf(values.map((value, i) => (i % (size + 2) === 1 ? value + 60 : value)));
+        fc.pre(Math.abs(new LuDecomposition(new Matrix(a)).determinant) > 1);
+        const one = new Matrix(a).mmul(new Matrix(inverted(a)!.map((row) => [...row])));
+        for (const [i, row] of one.to2DArray().entries())
+          for (const [j, value] of row.entries()) expect(value).toBeCloseTo(i === j ? 1 : 0, 8);
+      }),
+    );
+  });
+
+  it("is none of a singular matrix", () => {
+    expect(
+      inverted([
+        [1, 2],
+        [2, 4],
+      ]),
     ).toBeUndefined();
   });
 });

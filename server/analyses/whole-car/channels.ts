@@ -98,5 +98,9 @@ function told(all: readonly Displacement[]): {
 }
 
 const isSame = (a: Displacement, b: Displacement, sign: 1 | -1): boolean =>
-  a.motion.every((value, i) => value === sign * b.motion[i]!) &&
-  a.road.every((value, i) => value === sign * b.road[i]!);
+  isTimes(a.motion, b.motion, sign) && isTimes(a.road, b.road, sign);
+
+function isTimes(a: readonly number[], b: readonly number[], sign: 1 | -1): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== sign * b[i]!) return false;
+  return true;
+}

@@ -8,7 +8,6 @@
 import { type Accuracy, type Integral, integrate } from "../../maths/quadrature.js";
 import type { Channel } from "./channels.js";
 import { commonShare, contactFilter, heightDensityInTime, type Sides } from "./road-profile.js";
-import { operatorSquare } from "./transfer.js";
 
 export interface RoadConditions {
   /** G_d(n₀), m³. */
@@ -109,7 +108,7 @@ function adderOf(channel: Channel, outputs: readonly number[]) {
   const heights = new Float64Array(2 * front.length);
   const answer = new Float64Array(2 * displacements);
   const of = Uint16Array.from(outputs, (output) => channel.of[output]!);
-  const operators = outputs.map((output) => channel.operators[output]!);
+  const operators = Float64Array.from(outputs.flatMap((output) => channel.operators[output]!));
   return (omega: number, common: number, density: number, out: Float64Array): boolean => {
     const own = (density * (1 + sign * common)) / 2;
     if (own === 0) return true;
@@ -124,7 +123,10 @@ function adderOf(channel: Channel, outputs: readonly number[]) {
       const at = 2 * of[o]!;
       const re = answer[at]!;
       const im = answer[at + 1]!;
-      out[o]! += own * operatorSquare(operators[o]!, omega) * (re * re + im * im);
+      // |m₀ + m₁ jω − m₂ ω²|²
+      const real = operators[3 * o]! - operators[3 * o + 2]! * omega * omega;
+      const imaginary = operators[3 * o + 1]! * omega;
+      out[o]! += own * (real * real + imaginary * imaginary) * (re * re + im * im);
     }
     return true;
   };

@@ -63,13 +63,6 @@ export function operated([m0, m1, m2]: Operator, omega: number, [re, im]: readon
   return [a * re - b * im, a * im + b * re];
 }
 
-/** |m₀ + m₁ jω − m₂ ω²|². */
-export function operatorSquare(operator: Operator, omega: number): number {
-  const real = operator[0] - operator[2] * omega * omega;
-  const imaginary = operator[1] * omega;
-  return real * real + imaginary * imaginary;
-}
-
 function byModes({ space, spectrum, system }: Part, displacements: readonly Displacement[]): Responder | undefined {
   const inverted = invertedBasis(spectrum.basis);
   if (inverted === undefined || inverted.condition > TOO_SKEW) return undefined;
@@ -108,7 +101,9 @@ interface Modal {
 function evaluator({ re, im, entering, shown, through, inputs, displacements }: Modal): Responder["at"] {
   const states = re.length;
   const x = new Float64Array(2 * states);
-  const columns = Array.from({ length: inputs }, (_, c) => entering.filter((__, at) => at % inputs === c));
+  const columns = Array.from({ length: inputs }, (_, c) =>
+    Float64Array.from({ length: states }, (__, i) => entering[i * inputs + c]!),
+  );
   const answered = answers(Float64Array.from(re), Float64Array.from(im), x);
   return (omega, road, into) => {
     entered(columns, road, x);
@@ -146,10 +141,10 @@ function multiplied(a: Float64Array, x: Float64Array, width: number, y: Float64A
   for (let i = 0, at = 0; i < height; i++) {
     let re = 0;
     let im = 0;
-    for (let j = 0; j < width; j++, at++) {
+    for (let j = 0; j < 2 * width; j += 2, at++) {
       const value = a[at]!;
-      re += value * x[2 * j]!;
-      im += value * x[2 * j + 1]!;
+      re += value * x[j]!;
+      im += value * x[j + 1]!;
     }
     y[2 * i] = re;
     y[2 * i + 1] = im;

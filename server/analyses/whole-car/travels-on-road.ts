@@ -34,11 +34,12 @@ export interface TravelsOnRoad {
   squares(stiffness: Rows, damping: Rows): TravelSquares | undefined;
 }
 
-interface Node {
-  readonly omega: number;
+/** Of each node, one after the other; complex numbers re and im by turns. */
+interface Nodes {
+  readonly omegas: readonly number[];
   /** Weight by spectrum of heights that are alike left and right, and opposed. */
-  readonly weights: readonly [together: number, opposed: number];
-  /** Travels by wheel, both kinds of heights. */
+  readonly weights: readonly (readonly [together: number, opposed: number])[];
+  /** Travels by wheel and kind of heights. */
   readonly travels: Float64Array;
   /** Travels by wheel and force. */
   readonly give: Float64Array;
@@ -68,65 +69,72 @@ function pushed(dynamics: CarDynamics): LinearSystem {
   };
 }
 
-function nodesOf(responder: Responder, delay: number, road: RoadConditions): readonly Node[] | undefined {
+/** Numbers of a node: two kinds of heights, or four forces, for each wheel. */
+const OF_ROAD = 2 * 2 * WHEELS;
+const OF_FORCES = 2 * WHEELS * WHEELS;
+
+const NOTHING = (): void => {};
+
+function nodesOf(responder: Responder, delay: number, road: RoadConditions): Nodes | undefined {
   const edges = bandOf(road, OCTAVES);
   if (edges === undefined) return undefined;
-  const found: (Omit<Node, "weights"> & { readonly common: number; readonly density: number })[] = [];
+  const rule = integrate(NOTHING, 0, edges, { relative: Infinity });
+  const count = rule.nodes.length;
+  const [travels, give] = [new Float64Array(OF_ROAD * count), new Float64Array(OF_FORCES * count)];
   const input = new Float64Array(4 * WHEELS);
   const answer = new Float64Array(2 * WHEELS);
-  const answerTo = (into: Float64Array, column: number, width: number, omega: number): boolean => {
+  const answerTo = (into: Float64Array, from: number, width: number, omega: number): boolean => {
     if (!responder.at(omega, input, answer)) return false;
-    for (let i = 0; i < WHEELS; i++) into.set(answer.subarray(2 * i, 2 * i + 2), 2 * (i * width + column));
+    for (let i = 0; i < WHEELS; i++) {
+      into[from + 2 * i * width] = answer[2 * i]!;
+      into[from + 2 * i * width + 1] = answer[2 * i + 1]!;
+    }
     return true;
   };
-  let isWhole = true;
-  const { weights } = integrate(
-    (u) => {
-      const { omega, common, density } = heightsAt(road, u);
-      const [travels, give] = [new Float64Array(4 * WHEELS), new Float64Array(2 * WHEELS * WHEELS)];
-      for (const [column, heights] of [ROAD_TOGETHER, ROAD_OPPOSED].entries()) {
-        input.fill(0);
-        for (const [i, [front = 0, rear = 0]] of heights.entries()) {
-          input[2 * i] = front + rear * Math.cos(omega * delay);
-          input[2 * i + 1] = -rear * Math.sin(omega * delay);
-        }
-        isWhole = answerTo(travels, column, 2, omega) && isWhole;
+  const omegas: number[] = [];
+  const weights: [number, number][] = [];
+  for (let node = 0; node < count; node++) {
+    const { omega, common, density } = heightsAt(road, rule.nodes[node]!);
+    const own = (rule.weights[node]! * density) / 2;
+    omegas.push(omega);
+    weights.push([own * (1 + common), own * (1 - common)]);
+    const [cos, sin] = [Math.cos(omega * delay), -Math.sin(omega * delay)];
+    for (let kind = 0; kind < 2; kind++) {
+      const heights = kind === 0 ? ROAD_TOGETHER : ROAD_OPPOSED;
+      input.fill(0);
+      for (let i = 0; i < WHEELS; i++) {
+        input[2 * i] = heights[i]![0]! + heights[i]![1]! * cos;
+        input[2 * i + 1] = heights[i]![1]! * sin;
       }
-      for (let j = 0; j < WHEELS; j++) {
-        input.fill(0);
-        input[2 * (WHEELS + j)] = 1;
-        isWhole = answerTo(give, j, WHEELS, omega) && isWhole;
-      }
-      found.push({ omega, travels, give, common, density });
-    },
-    0,
-    edges,
-    { relative: Infinity },
-  );
-  if (!isWhole) return undefined;
-  return found.map(({ common, density, ...node }, i) => {
-    const own = (weights[i]! * density) / 2;
-    return { ...node, weights: [own * (1 + common), own * (1 - common)] };
-  });
+      if (!answerTo(travels, OF_ROAD * node + 2 * kind, 2, omega)) return undefined;
+    }
+    for (let j = 0; j < WHEELS; j++) {
+      input.fill(0);
+      input[2 * (WHEELS + j)] = 1;
+      if (!answerTo(give, OF_FORCES * node + 2 * j, WHEELS, omega)) return undefined;
+    }
+  }
+  return { omegas, weights, travels, give };
 }
 
-function squaresOf(nodes: readonly Node[], stiffness: Rows, damping: Rows): TravelSquares | undefined {
+function squaresOf(nodes: Nodes, stiffness: Rows, damping: Rows): TravelSquares | undefined {
   const [travel, speed] = [zeros(WHEELS, WHEELS), zeros(WHEELS, WHEELS)];
-  const matrix = new Float64Array(2 * WHEELS * WHEELS);
-  const s = new Float64Array(4 * WHEELS);
+  const matrix = new Float64Array(OF_FORCES);
+  const s = new Float64Array(OF_ROAD);
   const [k, c] = [Float64Array.from(stiffness.flat()), Float64Array.from(damping.flat())];
-  for (const { omega, weights, travels, give } of nodes) {
-    s.set(travels);
-    looped(matrix, give, k, c, omega);
+  for (let node = 0; node < nodes.omegas.length; node++) {
+    const omega = nodes.omegas[node]!;
+    for (let i = 0; i < OF_ROAD; i++) s[i] = nodes.travels[OF_ROAD * node + i]!;
+    looped(matrix, nodes.give, OF_FORCES * node, k, c, omega);
     if (!solvedInPlace(matrix, s, WHEELS, 2)) return undefined;
+    const [together, opposed] = nodes.weights[node]!;
     for (let i = 0; i < WHEELS; i++) {
+      const a = 4 * i;
       for (let j = 0; j <= i; j++) {
-        let sum = 0;
-        for (let h = 0; h < 2; h++) {
-          const a = 2 * (2 * i + h);
-          const b = 2 * (2 * j + h);
-          sum += weights[h]! * (s[a]! * s[b]! + s[a + 1]! * s[b + 1]!);
-        }
+        const b = 4 * j;
+        const sum =
+          together * (s[a]! * s[b]! + s[a + 1]! * s[b + 1]!) +
+          opposed * (s[a + 2]! * s[b + 2]! + s[a + 3]! * s[b + 3]!);
         travel[i]![j]! += sum;
         speed[i]![j]! += sum * omega * omega;
       }
@@ -139,13 +147,20 @@ function squaresOf(nodes: readonly Node[], stiffness: Rows, damping: Rows): Trav
 }
 
 /** I + T (ΔK + jωΔC). */
-function looped(into: Float64Array, give: Float64Array, k: Float64Array, c: Float64Array, omega: number): void {
+function looped(
+  into: Float64Array,
+  give: Float64Array,
+  from: number,
+  k: Float64Array,
+  c: Float64Array,
+  omega: number,
+): void {
   for (let i = 0; i < WHEELS; i++) {
     for (let j = 0; j < WHEELS; j++) {
       let re = i === j ? 1 : 0;
       let im = 0;
       for (let m = 0; m < WHEELS; m++) {
-        const at = 2 * (i * WHEELS + m);
+        const at = from + 2 * (i * WHEELS + m);
         const tRe = give[at]!;
         const tIm = give[at + 1]!;
         const stiff = k[m * WHEELS + j]!;
