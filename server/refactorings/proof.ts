@@ -2,9 +2,9 @@
  * A refactoring proves itself before it is offered: with it, every car that rests on the changed files is the same, and
  * reading them tells of nothing that it did not tell of before.
  */
-import { format, LineTable, type Position } from "../../grammar/index.js";
+import { LineTable, type Position } from "../../grammar/index.js";
 import { applyEdits } from "../findings/edits.js";
-import { minimalEdit } from "../views/minimal-edit.js";
+import { laidOut } from "./laid-out.js";
 import type { ModelProblem } from "../model/problem.js";
 import type { FileView } from "../snapshot/workspace.js";
 import type { MadeName, Offered, Refactored, Refactoring } from "./refactoring.js";
@@ -12,12 +12,12 @@ import { areSameCars } from "./same-cars.js";
 
 /** The refactoring as it can be offered, laid out where the text was; undefined where it would change a car. */
 export function proven(refactoring: Refactoring, on: Refactored): Offered | undefined {
-  const laidOut = layOut(refactoring, on.file);
-  const texts = textsOf(laidOut, on.file);
+  const complete = withLayout(refactoring, on.file);
+  const texts = textsOf(complete, on.file);
   const now = on.changed(texts);
   const resting = on.resting([...texts.keys()]);
   if (resting?.every((file) => isUnharmed(file, now(file.uri))) !== true) return undefined;
-  const { named, ...rest } = laidOut;
+  const { named, ...rest } = complete;
   return named === undefined ? rest : { ...rest, named: { ...named, position: placeOf(named, texts) } };
 }
 
@@ -51,15 +51,13 @@ const changedText = (uri: string, edits: Refactoring["edits"], file: FileView): 
     edits.filter((edit) => edit.uri === uri),
   );
 
-/** A text that was laid out before is so afterwards; any other keeps its author's layout. */
-function layOut(refactoring: Refactoring, file: FileView): Refactoring {
-  const edits = [...new Set(refactoring.edits.map(({ uri }) => uri))].flatMap((uri) => {
-    const own = refactoring.edits.filter((edit) => edit.uri === uri);
-    const before = file.textOf(uri) ?? "";
-    const after = changedText(uri, own, file);
-    const wanted = format(before) === before ? format(after) : after;
-    const edit = wanted === after ? undefined : minimalEdit(before, wanted);
-    return edit === undefined ? own : [{ uri, ...edit }];
-  });
+function withLayout(refactoring: Refactoring, file: FileView): Refactoring {
+  const uris = [...new Set(refactoring.edits.map(({ uri }) => uri))];
+  const edits = uris.flatMap((uri) =>
+    laidOut(
+      file.textOf(uri) ?? "",
+      refactoring.edits.filter((edit) => edit.uri === uri),
+    ),
+  );
   return { ...refactoring, edits };
 }

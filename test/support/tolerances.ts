@@ -99,3 +99,5 @@ export const LOGGED_BACK = 2e-7;
 export const PANEL_INTERPOLATION = 5e-5;
 /** The page's reading of them over all travel and steer, m: a fiftieth of a millimetre. */
 export const PANEL_READ = 2e-5;
+/** A value in the other system of units, share of itself: five parts in a million, as `converted-number.ts` promises. */
+export const CONVERTED_SHARE = 5e-6;

@@ -2,6 +2,7 @@
 import { type CodeAction, CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import type { TextEdit } from "../../findings/finding.js";
 import type { FileView } from "../../snapshot/workspace.js";
+import { laidOut } from "../../refactorings/laid-out.js";
 import { convertUnits } from "../../views/convert-units.js";
 import { spanOf } from "../convert.js";
 import { workspaceEdit } from "../edits.js";
@@ -23,7 +24,7 @@ export function unitConversions(session: Session, file: FileView, { range }: Cod
     if (local.length === 0) return [];
     return [
       ...action(`Convert to ${words} here`, local),
-      ...action(`Convert the whole file to ${words}`, convertUnits(file.uri, file.parsed, target)),
+      ...action(`Convert the whole file to ${words}`, laidOut(file.text, convertUnits(file.uri, file.parsed, target))),
     ];
   });
 }
