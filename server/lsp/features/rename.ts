@@ -9,8 +9,8 @@ import type { Feature } from "../feature.js";
 export const rename: Feature = {
   capabilities: { renameProvider: { prepareProvider: true } },
   attach(connection, session) {
-    connection.onPrepareRename(({ textDocument, position }) => {
-      const file = session.file(textDocument.uri);
+    connection.onPrepareRename(async ({ textDocument, position }) => {
+      const file = await session.arrivedFile(textDocument.uri);
       const named = nameAt(file, file.parsed.lines.offset(position));
       return named === undefined
         ? null
@@ -18,7 +18,7 @@ export const rename: Feature = {
     });
     type Renamed = WorkspaceEdit | ResponseError | null;
     connection.onRenameRequest(async ({ textDocument, position, newName }): Promise<Renamed> => {
-      const file = session.file(textDocument.uri);
+      const file = await session.arrivedFile(textDocument.uri);
       const named = nameAt(file, file.parsed.lines.offset(position));
       if (named === undefined) return null;
       const result = renamed(named.symbol, newName, await session.everyArrivedFile());

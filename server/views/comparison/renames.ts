@@ -146,9 +146,13 @@ class Renaming {
   #segments(segments: readonly string[]): readonly string[] {
     const [first] = segments;
     const axle = first === "front" || first === "rear" ? first : this.#axle;
-    return segments.map((segment) => {
+    return segments.map((segment, i) => {
+      // An eye may be called like the element that hangs on it.
+      const of = segments[i - 1] === "rocker" || segments[i - 1] === "eye" ? "eye" : "element";
       const found = this.#renames.find(
-        (one) => one.from === segment && (one.axle === axle || (one.of === "case" && segments.length === 1)),
+        (one) =>
+          one.from === segment &&
+          ((one.of === of && one.axle === axle) || (one.of === "case" && segments.length === 1)),
       );
       return found?.to ?? segment;
     });

@@ -1,4 +1,5 @@
 /** Resolved differences: what is no change, and what is exactly one. */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { carIn, changesOf } from "./versions.js";
 
@@ -74,6 +75,19 @@ describe("one change", () => {
     expect(told(plover(), plover().replace("case bend", "case curve"))).toEqual([
       "renamed | case | curve | bend | curve | the same under another name",
     ]);
+  });
+
+  it("of an element or an eye under another name where both were called alike", () => {
+    const quill = readFileSync("samples/quill/quill.crank", "utf8");
+    const parts = { "parts.crank": readFileSync("samples/quill/parts.crank", "utf8") };
+    const car = carIn(quill, undefined, parts);
+    const names = (now: string): readonly string[] =>
+      changesOf(car, carIn(now, undefined, parts)).map(({ kind, of, path }) => `${kind} ${of} ${path}`);
+    const element = quill.replace("spring third for", "spring middle for").replaceAll("front.third.", "front.middle.");
+    expect(names(element)).toEqual(["renamed element front.middle"]);
+    const [front = "", ...rest] = quill.split("  axle rear");
+    const eye = front.replace("eye third", "eye middle").replaceAll("rocker.third", "rocker.middle");
+    expect(names([eye, ...rest].join("  axle rear"))).toEqual(["renamed eye front.rocker.middle"]);
   });
 
   it("of a case, an expectation, a note", () => {
