@@ -79,12 +79,6 @@ export const closeArm = (arm: TurningArm, p: Vec3): ArmPosition | undefined => {
   };
 };
 
-/** The arm's vector from foot to end, and its derivative with respect to φ. */
-export const armVector = (arm: TurningArm, at: { readonly cos: number; readonly sin: number }): [Vec3, Vec3] => [
-  add(scale(arm.u, at.cos), scale(arm.v, at.sin)),
-  sub(scale(arm.v, at.cos), scale(arm.u, at.sin)),
-];
-
 /**
  * φ with its derivatives with respect to whatever `p` is differentiated by. With q = p − e and e_φ = de/dφ,
  * differentiating |q|² = const once and twice gives

@@ -10,6 +10,7 @@
  * Invariant: ends within `mostSteps` tries; every accepted y is finite.
  * Source: J. R. Dormand, P. J. Prince, A family of embedded Runge–Kutta formulae, J. Comp. Appl. Math. 6 (1980) 19–26.
  */
+import { nothing, type Rows } from "./rows.js";
 
 export type Field = (t: number, y: readonly number[]) => readonly number[] | undefined;
 
@@ -59,6 +60,17 @@ interface Tried {
   readonly error: number;
 }
 
+/** y + h Σ weight · slope. */
+function combined(y: readonly number[], h: number, weights: readonly number[], slopes: Rows): number[] {
+  const sum = y.slice();
+  for (let k = 0; k < weights.length; k++) {
+    const by = h * weights[k]!;
+    const slope = slopes[k]!;
+    for (let j = 0; j < sum.length; j++) sum[j]! += by * slope[j]!;
+  }
+  return sum;
+}
+
 function tried(
   f: Field,
   t: number,
@@ -69,16 +81,16 @@ function tried(
   const slopes = [slope];
   let next: readonly number[] = y;
   for (let stage = 1; stage < STAGES.length; stage++) {
-    const weights = STAGES[stage]!;
-    next = y.map((value, j) => weights.reduce((sum, weight, k) => sum + h * weight * slopes[k]![j]!, value));
+    next = combined(y, h, STAGES[stage]!, slopes);
     const found = f(t + NODES[stage]! * h, next);
     if (found === undefined) return undefined;
     slopes.push(found);
   }
+  const misses = combined(nothing(y.length), h, ERROR, slopes);
   let square = 0;
-  for (const [j, value] of next.entries()) {
-    const miss = ERROR.reduce((sum, weight, k) => sum + h * weight * slopes[k]![j]!, 0);
-    square += (miss / (absolute[j]! + relative * Math.max(Math.abs(value), Math.abs(y[j]!)))) ** 2;
+  for (let j = 0; j < y.length; j++) {
+    const size = Math.max(Math.abs(next[j]!), Math.abs(y[j]!));
+    square += (misses[j]! / (absolute[j]! + relative * size)) ** 2;
   }
   const error = Math.sqrt(square / y.length);
   return Number.isFinite(error) ? { y: next, slope: slopes[6]!, error } : undefined;

@@ -25,7 +25,7 @@ import type { Vec3 } from "../../maths/vec3.js";
 import { solved } from "../../maths/eigen.js";
 import { applied, diagonal, type Rows } from "../../maths/rows.js";
 import type { Absent } from "../results.js";
-import { type Moving, movingOf } from "../whole-car/linearise.js";
+import { type Moving, moversOf, movingAt, movingOf } from "../whole-car/linearise.js";
 import type { RideNumbers } from "../whole-car/linearise.js";
 
 /** Height and vertical speed of the road under each wheel, m and m/s. */
@@ -60,6 +60,7 @@ export function movingCar({ standing, leftOver }: Ready, solution: Solved, numbe
   const unit = diagonal(Array.from({ length: FREEDOMS }, () => 1));
   const inverse = solved(mass, unit);
   if (inverse === undefined) return absent("a mass or an inertia is not above nought");
+  const dampers = moversOf(standing).filter(({ element }) => element.law?.kind === "damper");
   return {
     mass,
     at(x, v, road) {
@@ -68,8 +69,8 @@ export function movingCar({ standing, leftOver }: Ready, solution: Solved, numbe
       const under = onRoad(standing, position, v, road, numbers.tyreDamping);
       const balance = balanceOf(under, solution.load, x, position, leftOver);
       const force = balance.residual.slice(0, FREEDOMS);
-      const dampers = movingOf(standing, balance).flatMap((moving) => damped(moving, v, force));
-      return { balance, dampers, acceleration: applied(inverse, force) };
+      const states = movingAt(dampers, position).flatMap((moving) => damped(moving, v, force));
+      return { balance, dampers: states, acceleration: applied(inverse, force) };
     },
   };
 }
@@ -78,9 +79,10 @@ export function movingCar({ standing, leftOver }: Ready, solution: Solved, numbe
 function damped({ element, from, d }: Moving, v: readonly number[], into: number[]): readonly DamperState[] {
   const { law } = element;
   if (law?.kind !== "damper") return [];
-  const speed = d.reduce((sum, slope, i) => sum + slope * v[BODY + from + i]!, 0);
+  let speed = 0;
+  for (let i = 0; i < d.length; i++) speed += d[i]! * v[BODY + from + i]!;
   const force = law.force(speed);
-  for (const [i, slope] of d.entries()) into[BODY + from + i]! -= force * slope;
+  for (let i = 0; i < d.length; i++) into[BODY + from + i]! -= force * d[i]!;
   return [{ element, speed, force }];
 }
 

@@ -16,6 +16,7 @@ import type { Ready } from "../equilibrium/solve.js";
 import type { Absent } from "../results.js";
 import type { RideNumbers } from "../whole-car/linearise.js";
 import { type Bump, profileOf } from "./bump.js";
+import type { CarrierBalance, WheelBalance } from "../equilibrium/balance.js";
 import { type CarState, movingCar, type RoadUnder } from "./moving-car.js";
 
 export interface Kerb extends Bump {
@@ -33,7 +34,27 @@ export interface Moment {
   readonly x: readonly number[];
   readonly v: readonly number[];
   readonly road: RoadUnder;
+  readonly state: MomentState;
+}
+
+/** What is kept of a moment's state: a pass has a thousand of them, and what can be worked out from x again fills megabytes. */
+export interface MomentState extends Pick<CarState, "dampers" | "acceleration"> {
+  readonly balance: Pick<CarState["balance"], "heights" | "attitude"> & {
+    readonly wheels: readonly Omit<WheelBalance, "motion">[];
+    readonly carriers: readonly Pick<CarrierBalance, "carrier" | "deflection" | "force">[];
+  };
+}
+
+/** A moment with all that there is to know of it. */
+interface Raw extends Omit<Moment, "state"> {
   readonly state: CarState;
+}
+
+function kept({ balance, dampers, acceleration }: CarState): MomentState {
+  const { heights, attitude } = balance;
+  const wheels = balance.wheels.map(({ load, lateral, longitudinal }) => ({ load, lateral, longitudinal }));
+  const carriers = balance.carriers.map(({ carrier, deflection, force }) => ({ carrier, deflection, force }));
+  return { balance: { heights, attitude, wheels, carriers }, dampers, acceleration };
 }
 
 export interface Pass {
@@ -103,12 +124,20 @@ export function strike(
   const end = (road.kinks.at(-1) ?? 0) + kerb.after;
   if (!(end <= LONGEST_TIME)) return absent(`the pass takes longer than ${LONGEST_TIME} s`);
   const moments: Moment[] = [];
-  const parted = (y: readonly number[]) => [y.slice(0, FREEDOMS), y.slice(FREEDOMS)] as const;
+  // A step's last stage stands where the step arrives.
+  let last: { readonly t: number; readonly y: readonly number[]; readonly moment: Raw } | undefined;
+  const rawAt = (t: number, y: readonly number[]): Raw | undefined => {
+    if (last?.t === t && last.y === y) return last.moment;
+    const [x, v, under] = [y.slice(0, FREEDOMS), y.slice(FREEDOMS), road.at(t)];
+    const state = car.at(x, v, under);
+    if (state === undefined) return undefined;
+    last = { t, y, moment: { t, x, v, road: under, state } };
+    return last.moment;
+  };
   const arrival = dormandPrince(
     (t, y) => {
-      const [x, v] = parted(y);
-      const state = car.at(x, v, road.at(t));
-      return state && [...v, ...state.acceleration];
+      const found = rawAt(t, y);
+      return found && [...found.v, ...found.state.acceleration];
     },
     {
       from: 0,
@@ -120,10 +149,8 @@ export function strike(
       longest,
       mostSteps: MOST_STEPS,
       reached(t, y) {
-        const [x, v] = parted(y);
-        const under = road.at(t);
-        const state = car.at(x, v, under);
-        if (state !== undefined) moments.push({ t, x, v, road: under, state });
+        const found = rawAt(t, y);
+        if (found !== undefined) moments.push({ ...found, state: kept(found.state) });
       },
     },
   );

@@ -10,11 +10,13 @@
  * Left out: that a contact point rises by a per mille or two more than its wheel's centre, and what lateral and
  * longitudinal forces of the tyres do as wheels travel.
  */
+import type { CornerMotion } from "../../linkage/corner.js";
 import type { Vec3 } from "../../maths/vec3.js";
 import type { Rows } from "../../maths/rows.js";
 import { zeros } from "../../maths/rows.js";
 import type { CarElement } from "../../elements/mechanism.js";
-import type { Element } from "../../elements/element.js";
+import type { CarConnection } from "../../elements/car-connection.js";
+import type { Connection, Element } from "../../elements/element.js";
 import { absent, isAbsent } from "../absent.js";
 import { dampingMissing } from "../carrying.js";
 import type { Balance } from "../equilibrium/balance.js";
@@ -105,7 +107,12 @@ function sumsOf(standing: Standing, balance: Balance, points: readonly WheelPoin
   return missing ?? sums;
 }
 
-/** A damper or an inerter: its deflection by the wheels' travels, the first of which is `from`. */
+/** A damper or an inerter that is joined to something. */
+export type Mover =
+  | { readonly element: Element; readonly axle: 0 | 1; readonly connection: Connection }
+  | { readonly element: CarElement; readonly axle: undefined; readonly connection: CarConnection };
+
+/** Its deflection by the wheels' travels, the first of which is `from`. */
 export interface Moving {
   readonly element: Element | CarElement;
   readonly from: number;
@@ -113,22 +120,43 @@ export interface Moving {
 }
 
 /** Dampers and inerters, of both axles and between them. */
-export function movingOf({ car }: Standing, { wheels }: Balance): readonly Moving[] {
-  const front = { left: wheels[0]!.motion, right: wheels[1]!.motion };
-  const rear = { left: wheels[2]!.motion, right: wheels[3]!.motion };
+export function moversOf({ car }: Standing): readonly Mover[] {
   const moves = ({ law, connection }: Element | CarElement): boolean =>
     connection?.idle === undefined && (law?.kind === "damper" || law?.kind === "inerter");
-  const ofAxle = (axle: "front" | "rear", motion: typeof front, from: number): readonly Moving[] =>
-    (car.axles[axle]?.mechanism.elements ?? []).filter(moves).flatMap((element) => {
-      const d = element.connection?.deflection(motion);
-      return d === undefined || "kind" in d ? [] : [{ element, from, d: [d.dL, d.dR] }];
+  const ofAxle = (name: "front" | "rear", axle: 0 | 1): readonly Mover[] =>
+    (car.axles[name]?.mechanism.elements ?? []).flatMap((element) => {
+      const { connection } = element;
+      return moves(element) && connection !== undefined ? [{ element, axle, connection }] : [];
     });
-  const joining = car.joining.filter(moves).flatMap((element) => {
-    const d = element.connection?.deflection({ front, rear });
-    return d === undefined || "kind" in d ? [] : [{ element, from: 0, d: d.d }];
+  const joining = car.joining.flatMap((element): readonly Mover[] => {
+    const { connection } = element;
+    return moves(element) && connection !== undefined ? [{ element, axle: undefined, connection }] : [];
   });
-  return [...ofAxle("front", front, 0), ...ofAxle("rear", rear, 2), ...joining];
+  return [...ofAxle("front", 0), ...ofAxle("rear", 1), ...joining];
 }
+
+/** How they move at a position; those that have no deflection there are left out. */
+export function movingAt(
+  movers: readonly Mover[],
+  { wheels }: { readonly wheels: readonly { readonly motion: CornerMotion }[] },
+): readonly Moving[] {
+  const front = { left: wheels[0]!.motion, right: wheels[1]!.motion };
+  const rear = { left: wheels[2]!.motion, right: wheels[3]!.motion };
+  const found: Moving[] = [];
+  for (const { element, axle, connection } of movers) {
+    if (axle === undefined) {
+      const at = connection.deflection({ front, rear });
+      if (!("kind" in at)) found.push({ element, from: 0, d: at.d });
+    } else {
+      const at = connection.deflection(axle === 0 ? front : rear);
+      if (!("kind" in at)) found.push({ element, from: 2 * axle, d: [at.dL, at.dR] });
+    }
+  }
+  return found;
+}
+
+export const movingOf = (standing: Standing, balance: Balance): readonly Moving[] =>
+  movingAt(moversOf(standing), balance);
 
 function addMoving(sums: Sums, standing: Standing, balance: Balance): Absent | undefined {
   const { axles, joining } = standing.car;
