@@ -1,5 +1,6 @@
 /** Code actions: quick fixes, everything safe at once, unit conversions, refactorings; each source in `actions/`. */
 import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
+import { bothSidesKind, sideActions } from "../actions/both-sides.js";
 import { fixAll, fixAllKind } from "../actions/fix-all.js";
 import { quickFixes } from "../actions/quick-fixes.js";
 import { extractions, inlinings, moves } from "../actions/refactorings.js";
@@ -10,13 +11,14 @@ const sources = [
   { kind: CodeActionKind.QuickFix, actions: quickFixes },
   { kind: fixAllKind, actions: fixAll },
   { kind: conversionKind, actions: unitConversions },
+  { kind: bothSidesKind, actions: sideActions },
   { kind: CodeActionKind.RefactorExtract, actions: extractions },
   { kind: CodeActionKind.RefactorInline, actions: inlinings },
   { kind: CodeActionKind.RefactorMove, actions: moves },
 ] as const;
 
 export const codeActions: Feature = {
-  capabilities: { codeActionProvider: { codeActionKinds: sources.map(({ kind }) => kind) } },
+  capabilities: { codeActionProvider: { codeActionKinds: [...new Set(sources.map(({ kind }) => kind))] } },
   attach(connection, session) {
     connection.onCodeAction((parameters) => {
       const file = session.file(parameters.textDocument.uri);
