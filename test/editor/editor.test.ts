@@ -7,6 +7,7 @@ import type { Result } from "./desktop/results.js";
 import { runInDesktop } from "./desktop/run.js";
 import { Folder } from "./folder.js";
 import { packagedExtension } from "./packaged-extension.js";
+import { allFilesPageChecks } from "./served/all-files-page-checks.js";
 import { browserPageChecks } from "./served/browser-page-checks.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
@@ -19,7 +20,14 @@ import type { ExtensionHost } from "./served/settings.js";
 const choice = await chooseEditor();
 console.log(`Editor suite in the ${choice.editor} VS Code: ${choice.why}.`);
 
-const servedChecks: readonly PageCheck[] = [...checks, ...pageChecks, ...comparePageChecks, ...panelPageChecks, ...startPageChecks];
+const servedChecks: readonly PageCheck[] = [
+  ...checks,
+  ...pageChecks,
+  ...comparePageChecks,
+  ...panelPageChecks,
+  ...startPageChecks,
+  ...allFilesPageChecks,
+];
 
 function servedSuite(host: ExtensionHost, asked: readonly PageCheck[]): void {
   let running: Running;
