@@ -102,7 +102,9 @@ function initialize(parameters: InitializeParams, session: Session, disk: Worksp
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
     workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
   };
-  const capabilities = Object.assign(sync, ...features.map((feature) => feature.capabilities)) as ServerCapabilities;
+  const parts = [sync, ...features.map((feature) => feature.capabilities)];
+  const workspace: object = Object.assign({}, ...parts.map((part) => part.workspace));
+  const capabilities = Object.assign({}, ...parts, { workspace }) as ServerCapabilities;
   return { capabilities, serverInfo: { name: "bellcrank" } };
 }
 

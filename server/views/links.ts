@@ -4,6 +4,8 @@ import type { FileView } from "../snapshot/workspace.js";
 
 export interface Link {
   readonly span: Span;
+  /** As it is written. */
+  readonly path: string;
   readonly target: string;
 }
 
@@ -18,7 +20,8 @@ function collect(entries: readonly Entry[], uri: string, into: Link[]): void {
     if (entry.kind !== "statement") continue;
     const named = entry.head.segments[0]?.text === "use" || entry.items.some(isCsv);
     for (const item of named ? entry.items : []) {
-      if (item.kind === "text" && item.value !== "") into.push({ span: item, target: joined(uri, item.value) });
+      if (item.kind === "text" && item.value !== "")
+        into.push({ span: item, path: item.value, target: joined(uri, item.value) });
     }
     collect(entry.block?.entries ?? [], uri, into);
   }

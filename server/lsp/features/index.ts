@@ -16,6 +16,7 @@ import { provenance } from "./provenance.js";
 import { rates } from "./rates.js";
 import { mechanism } from "./mechanism.js";
 import { moveEye } from "./move-eye.js";
+import { moveFiles } from "./move-files.js";
 import { newCar } from "./new-car.js";
 import { panelCurves } from "./panel-curves.js";
 import { references } from "./references.js";
@@ -37,6 +38,7 @@ export const features: readonly Feature[] = [
   references,
   provenance,
   rename,
+  moveFiles,
   linkedEditing,
   symbols,
   typeHierarchy,
