@@ -11,6 +11,7 @@ import { allFilesPageChecks } from "./served/all-files-page-checks.js";
 import { browserPageChecks } from "./served/browser-page-checks.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
+import { provenancePageChecks } from "./served/provenance-page-checks.js";
 import { PageEditor } from "./served/page-editor.js";
 import { type PageCheck, pageChecks } from "./served/page-checks.js";
 import { startPageChecks } from "./served/start-page-checks.js";
@@ -25,6 +26,7 @@ const servedChecks: readonly PageCheck[] = [
   ...pageChecks,
   ...comparePageChecks,
   ...panelPageChecks,
+  ...provenancePageChecks,
   ...startPageChecks,
   ...allFilesPageChecks,
 ];
