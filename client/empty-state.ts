@@ -1,5 +1,6 @@
 /** Tells the editor whether the workspace holds a file of the language; where it holds none, hints of the explorer offer a start. */
 import * as vscode from "vscode";
+import { LANGUAGE } from "./language.js";
 import { LANGUAGE_FILES, workspaceFiles } from "./workspace-files.js";
 
 /** Read by `when` in the manifest. */
@@ -16,6 +17,8 @@ export function followEmptyState(): vscode.Disposable {
     watcher,
     watcher.onDidCreate(look),
     watcher.onDidDelete(look),
+    // A file that is opened is there before the watcher says so.
+    vscode.workspace.onDidOpenTextDocument(({ languageId }) => languageId === LANGUAGE && void look()),
     vscode.workspace.onDidChangeWorkspaceFolders(look),
   );
 }

@@ -20,7 +20,8 @@ async function openExample(extension: vscode.Uri): Promise<void> {
     void vscode.window.showErrorMessage(`The example could not be copied: ${String(error)}`);
     return;
   }
-  await vscode.window.showTextDocument(vscode.Uri.joinPath(target, CAR));
+  // To stay, not for a preview whose tab the walkthrough would take.
+  await vscode.window.showTextDocument(vscode.Uri.joinPath(target, CAR), { preview: false });
 }
 
 async function copy(from: vscode.Uri, to: vscode.Uri): Promise<void> {

@@ -17,12 +17,12 @@ export function registerOpenFindingPage(page: vscode.Uri): vscode.Disposable {
   });
 }
 
-/** Of the finding at the cursor, else of the only one of the file, else of one that is chosen. */
+/** Of the finding at the cursor or about what stands there, else of the only one of the file, else of one that is chosen. */
 async function ruleInView(showAll: () => Promise<void>): Promise<string | undefined> {
   const editor = await textInView("to have its findings explained");
   if (editor === undefined) return undefined;
   const all = vscode.languages.getDiagnostics(editor.document.uri).filter(({ source }) => source === LANGUAGE);
-  const here = all.find(({ range }) => range.contains(editor.selection.active));
+  const here = findingAt(all, editor);
   const rules = [...new Set((here === undefined ? all : [here]).map(ruleOf))];
   if (rules.length === 0) {
     const list = "Show All Checks";
@@ -32,6 +32,17 @@ async function ruleInView(showAll: () => Promise<void>): Promise<string | undefi
     return undefined;
   }
   return rules.length === 1 ? rules[0] : chosenOf(all);
+}
+
+function findingAt(all: readonly vscode.Diagnostic[], editor: vscode.TextEditor): vscode.Diagnostic | undefined {
+  const { active } = editor.selection;
+  const uri = editor.document.uri.toString();
+  const isOnLine = ({ start, end }: vscode.Range): boolean => start.line <= active.line && active.line <= end.line;
+  const isAbout = ({ relatedInformation = [] }: vscode.Diagnostic): boolean =>
+    relatedInformation.some(({ location }) => location.uri.toString() === uri && isOnLine(location.range));
+  return (
+    all.find(({ range }) => range.contains(active)) ?? all.find(({ range }) => isOnLine(range)) ?? all.find(isAbout)
+  );
 }
 
 async function chosenOf(all: readonly vscode.Diagnostic[]): Promise<string | undefined> {

@@ -10,11 +10,15 @@ import { packagedExtension } from "./packaged-extension.js";
 import { allFilesPageChecks } from "./served/all-files-page-checks.js";
 import { browserPageChecks } from "./served/browser-page-checks.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
+import { lensPageChecks } from "./served/lens-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
 import { provenancePageChecks } from "./served/provenance-page-checks.js";
+import { firstFilePageChecks } from "./served/first-file-page-checks.js";
 import { PageEditor } from "./served/page-editor.js";
 import { type PageCheck, pageChecks } from "./served/page-checks.js";
+import { refactorPageChecks } from "./served/refactor-page-checks.js";
 import { startPageChecks } from "./served/start-page-checks.js";
+import { walkthroughPageChecks } from "./served/walkthrough-page-checks.js";
 import { type Running, startServed } from "./served/run.js";
 import type { ExtensionHost } from "./served/settings.js";
 
@@ -25,9 +29,13 @@ const servedChecks: readonly PageCheck[] = [
   ...checks,
   ...pageChecks,
   ...comparePageChecks,
+  ...lensPageChecks,
   ...panelPageChecks,
   ...provenancePageChecks,
+  ...refactorPageChecks,
   ...startPageChecks,
+  ...walkthroughPageChecks,
+  ...firstFilePageChecks,
   ...allFilesPageChecks,
 ];
 

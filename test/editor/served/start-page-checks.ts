@@ -2,19 +2,10 @@
 import assert from "node:assert/strict";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Locator, Page } from "playwright-core";
 import { eventually } from "../eventually.js";
 import type { PageCheck } from "./page-checks.js";
 import { previewBody } from "./page/preview.js";
 import { runCommand } from "./page/workbench.js";
-
-async function openWalkthrough(page: Page): Promise<void> {
-  const row = (text: string): Locator => page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
-  await page.keyboard.press("F1");
-  await page.locator(".quick-input-widget input:visible").fill(">Welcome: Open Walkthrough");
-  await row("Open Walkthrough").click();
-  await row("Get to know Bellcrank").click();
-}
 
 /** Five choices and three times yes or no. */
 const QUESTIONS = 8;
@@ -50,21 +41,6 @@ export const startPageChecks: readonly PageCheck[] = [
       assert.match(readFileSync(path, "utf8"), /^car wren-9 "wren-9" \{$/m);
       assert.deepEqual(await editor.findings(), []);
       await editor.picture("new-car");
-    },
-  },
-  {
-    name: "walks through the first step: the example is copied, opened and ticked off",
-    async run(editor, folder) {
-      const { page } = editor;
-      await openWalkthrough(page);
-      const step = page.locator(".getting-started-step", { hasText: "Open the sample car" });
-      await step.waitFor();
-      await editor.picture("walkthrough");
-      await step.getByRole("button", { name: "Open Example" }).click();
-      await page.locator(".tab.active", { hasText: "quill.crank" }).waitFor();
-      assert.ok(existsSync(join(folder.path, "quill-example", "wet.crank")));
-      await openWalkthrough(page);
-      await step.locator(".codicon-getting-started-step-checked:visible").waitFor();
     },
   },
   {
