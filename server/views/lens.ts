@@ -56,8 +56,10 @@ function carLens(car: CheckedCar): Titled {
   };
 }
 
-function restsOn(car: CheckedCar): string {
-  return car.model.bases.length === 0 ? (car.model.title ?? car.model.name) : `from ${car.model.bases.join(" from ")}`;
+/** What a set-up derives from directly stands in the line below. */
+function restsOn({ model: { bases, title, name } }: CheckedCar): string {
+  if (bases.length === 0) return title ?? name;
+  return bases.length === 1 ? "" : `from ${bases.join(" from ")}`;
 }
 
 function expectationsOf(car: CheckedCar): string {

@@ -1,6 +1,6 @@
 /**
  * How a set-up differs from what it derives from, in a few words: "10 changes: front third rate 55 → 45 N/mm, front corner-bar
- * TB-110 → TB-105, rear corner-bar TB-130 → TB-125 and 7 more". What the set-up says first is told first.
+ * TB-110 → TB-105 and 8 more". What the set-up says first is told first.
  *
  * Invariant: notes and what was measured are no changes; the count is that of the comparison without them.
  */
@@ -9,17 +9,24 @@ import { parseUnit } from "../quantities/index.js";
 import type { Change, Told } from "./comparison/change.js";
 import { changesBetween } from "./comparison/changes.js";
 
-/** As many as one reads at a glance above a line. */
+/** As many as one reads at a glance above a line, and no more characters: the set-up's figures stand behind them. */
 const MOST = 3;
+const ROOM = 64;
 
 /** @param base what the set-up derives from directly */
 export function differenceLine(setup: CarModel, base: CarModel): string {
   const changes = changesBetween(base, setup).filter(({ of, path }) => of !== "note" && path !== "measured");
   if (changes.length === 0) return `no changes from ${base.setup ?? base.name}`;
-  const told = asWritten(changes, setup).slice(0, MOST).map(words);
+  const told = withinRoom(asWritten(changes, setup).slice(0, MOST).map(words));
   const more = changes.length - told.length;
   const count = changes.length === 1 ? "1 change" : `${changes.length} changes`;
   return `${count}: ${told.join(", ")}${more === 0 ? "" : ` and ${more} more`}`;
+}
+
+/** The first in any case. */
+function withinRoom(texts: readonly string[]): readonly string[] {
+  const count = texts.findIndex((_, i) => i > 0 && texts.slice(0, i + 1).join(", ").length > ROOM);
+  return count < 0 ? texts : texts.slice(0, count);
 }
 
 /** In the order of the set-up's own lines; what has no line there, as an element that is taken out, comes behind. */

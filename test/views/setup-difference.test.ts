@@ -26,9 +26,7 @@ const told = (text: string): string | undefined =>
 describe("the lens of differences", () => {
   it("counts the sample's changes and tells what it says first, first", () => {
     const [lens] = lensesOf(viewOf("wet.crank"));
-    expect(lens?.title).toBe(
-      "12 changes: front third rate 55 → 45 N/mm, front corner-bar TB-110 → TB-105, rear corner-bar TB-130 → TB-125 and 9 more",
-    );
+    expect(lens?.title).toBe("12 changes: front third rate 55 → 45 N/mm, front corner-bar TB-110 → TB-105 and 10 more");
     expect(lens?.against).toEqual({ uri: uriOf("quill.crank"), name: "quill" });
     expect(lens?.car).toBe("quarrow-wet");
   });
@@ -52,6 +50,15 @@ describe("the lens of differences", () => {
     expect(told(setup("  front.rocker.third (0, 192, 468) mm"))).toBe(
       "1 change: front rocker third (0, 192, 456) → (0, 192, 468) mm",
     );
+  });
+
+  it("tells the first in any case, and three where they are short", () => {
+    const short = "  mass 541 kg\n  cg-height 286 mm\n  drive front\n  wheelbase 2541 mm";
+    expect(told(setup(short))).toBe(
+      "4 changes: mass 540 → 541 kg, cg-height 285 → 286 mm, drive rear → front and 1 more",
+    );
+    const long = "  front.roll-damper.between left.rocker.roll-high and chassis (45, 175, 348) mm\n  mass 541 kg";
+    expect(told(setup(long))).toMatch(/^2 changes: front roll-damper between left\.rocker\.roll-high .* and 1 more$/);
   });
 
   it("keeps both units where they differ", () => {
