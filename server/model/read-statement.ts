@@ -5,7 +5,7 @@
  * for the sake of what is inside, whatever is wrong with its head.
  */
 import type { Item, Statement } from "../../grammar/index.js";
-import { modesIn } from "../../grammar/vocabulary/index.js";
+import { modesIn, opensAt } from "../../grammar/vocabulary/index.js";
 import type { Form, Slot, Word } from "../../grammar/vocabulary/word.js";
 import type { ResolvedValue } from "./car.js";
 import { describeForm, formsByReach, formsThatFit, plainWord, type FormFit } from "./forms.js";
@@ -81,9 +81,10 @@ function readNothing(
   reached: number,
   reader: Reader,
 ): Read {
-  const block = word.block === "required" ? " { … }" : "";
+  const blockOf = (form: Form): string =>
+    word.block === "required" && opensAt(word, forms.indexOf(form)) !== undefined ? " { … }" : "";
   const likely = formsByReach(forms, items);
-  const expected = [...new Set(likely.map((form) => describeForm(word.word, form) + block))];
+  const expected = [...new Set(likely.map((form) => describeForm(word.word, form) + blockOf(form)))];
   const place = items[reached] ?? raw.head;
   const detail = reached < items.length ? undefined : "Something is missing at the end of the line.";
   reader.report({ ...at(reader.uri, place), kind: "wrong-form", word: word.word, expected, detail });

@@ -1,9 +1,9 @@
 /** Rows `key: value` of a table: typed, in rising order of their keys, each key once. */
 import type { Row } from "../../grammar/index.js";
-import { conceptOf } from "../../grammar/vocabulary/index.js";
+import { conceptOf, findWord } from "../../grammar/vocabulary/index.js";
 import type { Concept, ConceptEntry } from "../../grammar/vocabulary/word.js";
 import type { ResolvedRow, ResolvedValue } from "./car.js";
-import { formsThatFit } from "./forms.js";
+import { formsThatFit, plainWord } from "./forms.js";
 import type { Reader } from "./reader.js";
 import { readSlot } from "./read-statement.js";
 import { at } from "./sink.js";
@@ -17,11 +17,19 @@ export function readRows(
   if (rows.length === 0) return none;
   const forms = conceptOf(concept)?.rows;
   if (forms === undefined) {
-    for (const row of rows) reportRow(row, owner, "No rows stand here.", reader);
+    for (const row of rows) reportRow(row, owner, isKnown(row, concept) ? withoutColon : "No rows stand here.", reader);
     return none;
   }
   const read = new RowReader(forms, owner, reader);
   return rows.flatMap((row) => read.row(row) ?? []);
+}
+
+/** `mass: 560 kg`, as other languages have it. */
+const withoutColon = "A value follows its word without a colon.";
+
+function isKnown({ key }: Row, concept: Concept): boolean {
+  const word = plainWord(key);
+  return word !== undefined && findWord(concept, word) !== undefined;
 }
 
 const none: readonly ResolvedRow[] = [];

@@ -144,6 +144,16 @@ setup wet from wren {
     );
   });
 
+  it("knows a colon as other languages have it, and takes it out", () => {
+    const context = catalogue("  torsion-bar TB-115 { diameter: 11.5 mm, length 360 mm }");
+    const found = runRules(context);
+    expect(found.map(({ rule }) => rule)).toEqual(["wrong-form"]);
+    expect(found[0]?.message).toMatch(/^A value follows its word without a colon\./);
+    const after = afterFix(context, "wrong-form");
+    expect(after.text).toContain("{ diameter 11.5 mm, length 360 mm }");
+    expect(after.findings).toEqual([]);
+  });
+
   it("speaks of a value that is missing", () => {
     const found = runRules(catalogue("  torsion-bar TB-115 { diameter, length 360 mm }"));
     expect(found.map(({ rule }) => rule)).toEqual(["wrong-form"]);

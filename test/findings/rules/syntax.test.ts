@@ -23,6 +23,19 @@ describe("unreadable-line", () => {
     expect(afterFix(context, "unreadable-line").findings).toEqual([]);
   });
 
+  it.each([
+    ["a comment as elsewhere", "  // the softer one", "#", /A comment begins with "#"/],
+    ["a semicolon", ";", "", /A line ends a statement/],
+  ])("knows %s", (_, sign, right, words) => {
+    const context = of(bar(`diameter 11 mm${sign}`));
+    const found = runRules(context).filter(({ rule }) => rule === "unreadable-line");
+    expect(found).toHaveLength(1);
+    expect(found[0]?.message).toMatch(words);
+    const after = afterFix(context, "unreadable-line");
+    expect(after.text).toBe(bar(`diameter 11 mm${sign.replace(/\/\/|;/, right)}`));
+    expect(after.findings).toEqual([]);
+  });
+
   it("points at a brace that closes nothing", () => {
     const { context } = checkFindings(`${bar("diameter 11 mm")}}
 #^ error unreadable-line: This "}" closes nothing

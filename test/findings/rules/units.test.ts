@@ -49,6 +49,18 @@ setup wet from wren {
     expect(after.findings).toEqual([]);
   });
 
+  it("takes a fraction for the share that it is", () => {
+    const context = contextOfSetup("mass-front 0.455");
+    expect(fixesFor(context, "missing-unit").map(({ title }) => title)).toEqual(["Write 45.5 %", "Add %"]);
+    expect(afterFix(context, "missing-unit").text).toContain("mass-front 45.5 %\n");
+  });
+
+  it("puts one unit behind the two numbers of a pair", () => {
+    const after = afterFix(contextOfSetup("expect front.heave-rate between 1 and 1900"), "missing-unit");
+    expect(after.text).toContain("between 1 and 1900 N/mm\n");
+    expect(after.findings.filter(({ rule }) => rule === "missing-unit")).toEqual([]);
+  });
+
   it("offers first what the file uses", () => {
     const context = contextOfSetup("front.tyre-rate 900 lbf/in", "front.third.rate 300");
     expect(fixesFor(context, "missing-unit")[0]?.title).toBe("Add lbf/in");

@@ -16,7 +16,7 @@
  * }
  * ```
  */
-import type { Block } from "../../../../grammar/index.js";
+import type { Block, Entry } from "../../../../grammar/index.js";
 import { findWord, wordsIn } from "../../../../grammar/vocabulary/index.js";
 import { starterText } from "../../../../grammar/vocabulary/starter-text.js";
 import type { RuleContext } from "../../context.js";
@@ -90,9 +90,17 @@ function firstSentence(help: string): string {
 /** A line of the same block that could not be read may be the one that is missing: one mistake, one finding. */
 function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-property">): boolean {
   const unread = context.parsed.problems;
-  if (unread.length === 0 || problem.uri !== context.uri) return false;
+  if (problem.uri !== context.uri) return false;
   const block = blockFor(context, problem);
-  return block !== undefined && unread.some((one) => contains(block, one));
+  if (block === undefined) return false;
+  return unread.some((one) => contains(block, one)) || block.entries.some((entry) => isRowOf(entry, problem.word));
+}
+
+/** `mass: 560 kg`: told as a line of a wrong form. */
+function isRowOf(entry: Entry, word: string): boolean {
+  return (
+    entry.kind === "row" && entry.key.kind === "path" && entry.key.segments.map(({ text }) => text).join(".") === word
+  );
 }
 
 /** `insertAt` is the closing brace, or the end of a block that has none. */

@@ -20,7 +20,8 @@
  * }
  * ```
  */
-import { fromModel, type ModelProblemOf } from "../../from-problems.js";
+import { oneEdit } from "../../edits.js";
+import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
 import { either, quoted } from "../../wording.js";
 
@@ -34,6 +35,12 @@ const meta = {
 export const wrongForm: Rule = {
   meta,
   check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
+  fix: (finding, context) => {
+    const problem = problemBehind(finding, "wrong-form");
+    const colon = problem?.detail?.includes("without a colon") === true ? context.text.indexOf(":", problem.start) : -1;
+    if (colon < 0 || colon >= finding.span.end) return [];
+    return [oneEdit("Remove the colon", finding.uri, { start: colon, end: colon + 1 }, "", { preferred: true })];
+  },
 };
 
 function messageFor({ word, detail, expected }: ModelProblemOf<"wrong-form">): string {

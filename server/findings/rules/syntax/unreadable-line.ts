@@ -43,11 +43,18 @@ export const unreadableLine: Rule = {
   check: (context) => {
     const cutOff = context.parsed.problems.filter((problem) => problem.kind === "too-deep");
     return fromSyntax(meta, context, kinds, (problem) =>
-      cutOff.some((limit) => isBeside(context, problem, limit)) ? undefined : { message: messageFor(problem) },
+      cutOff.some((limit) => isBeside(context, problem, limit))
+        ? undefined
+        : { message: wordsFor(problem, context.text) },
     );
   },
   fix: (finding, context) => {
+    const slashes = { start: finding.span.start, end: finding.span.start + 2 };
+    if (beginsComment(context.text, finding.span))
+      return [oneEdit("Begin the comment with #", finding.uri, slashes, "#", { preferred: true })];
     const bad = problemBehind(finding, "bad-character");
+    if (bad?.found === ";")
+      return [oneEdit('Remove ";"', finding.uri, withBlank(context.text, bad), "", { preferred: true })];
     if (bad) return plainSpelling(finding.uri, bad);
     const stray = problemBehind(finding, "stray-closing") ?? strayEquals(finding);
     return stray
@@ -55,6 +62,15 @@ export const unreadableLine: Rule = {
       : [];
   },
 };
+
+/** Two slashes begin a comment in many other languages. */
+const beginsComment = (text: string, { start }: Span): boolean => text.startsWith("//", start);
+
+function wordsFor(problem: Unreadable, text: string): string {
+  return problem.kind === "unexpected" && beginsComment(text, problem)
+    ? 'A comment begins with "#" here, not with "//". What cannot be read is left out of the car until it is put right.'
+    : messageFor(problem);
+}
 
 /** Where the reader gave up at its limit of depth, the brackets around that place are empty to it. */
 function isBeside(context: RuleContext, problem: Unreadable, limit: Span): boolean {
@@ -87,7 +103,7 @@ function messageFor(problem: Unreadable): string {
     case "stray-closing":
       return `This ${quoted(problem.found)} closes nothing: no bracket of its kind is open here. Remove it, or open one above.`;
     case "bad-character":
-      return `${quoted(problem.found)} has no meaning in this language and is skipped. ${characterHint(problem.suggestion)}`;
+      return `${quoted(problem.found)} has no meaning in this language and is skipped. ${characterHint(problem.found, problem.suggestion)}`;
     case "bad-number":
       return `${quoted(problem.found)} is no number. Write digits with at most one decimal point, such as 12.5, and leave a blank before the unit.`;
   }
@@ -112,7 +128,8 @@ function expectedWords({ expected, found }: SyntaxProblemOf<"unexpected">): stri
     : ` Expected here: ${either(expected.map((what) => expectations[what] ?? quoted(what)))}.`;
 }
 
-function characterHint(suggestion: string | undefined): string {
+function characterHint(found: string, suggestion: string | undefined): string {
+  if (found === ";") return "A line ends a statement; inside braces on one line a comma does. Remove it.";
   return suggestion === undefined
     ? "Names are letters, digits and hyphens; anything may stand in a comment, after #."
     : `Write ${quoted(suggestion)} instead.`;

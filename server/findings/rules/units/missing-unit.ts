@@ -39,10 +39,16 @@ export const missingUnit: Rule = {
   fix: (finding, context) => {
     const problem = problemBehind(finding, "missing-unit");
     if (!problem) return [];
-    const end = { start: finding.span.end, end: finding.span.end };
-    return likelyUnits(problem.candidates, context).map((unit, index) =>
-      oneEdit(`Add ${unit}`, finding.uri, end, ` ${unit}`, { preferred: index === 0 }),
+    const at = behindPair(context.text, finding.span.end);
+    const share = asShare(problem);
+    const whole =
+      share === undefined ? [] : [oneEdit(`Write ${share}`, finding.uri, finding.span, share, { preferred: true })];
+    const added = likelyUnits(problem.candidates, context).map((unit, index) =>
+      oneEdit(`Add ${unit}`, finding.uri, { start: at, end: at }, ` ${unit}`, {
+        preferred: index === 0 && share === undefined,
+      }),
     );
+    return [...whole, ...added];
   },
 };
 
@@ -50,4 +56,17 @@ function messageFor({ digits, dimension }: ModelProblemOf<"missing-unit">, units
   const such = units.length > 0 ? `, such as ${either(units)}` : "";
   const what = /\d/.test(digits) ? quoted(digits) : digits;
   return `${what} has no unit, so it cannot be used: ${dimensionWords(dimension)} is due here. Write the unit behind it${such}.`;
+}
+
+/** `0.47` where a share is due is hardly meant as half a percent. */
+function asShare({ digits, dimension }: ModelProblemOf<"missing-unit">): string | undefined {
+  const value = Number(digits);
+  if (dimension !== "share" || !(value > 0 && value < 1)) return undefined;
+  return `${Number((100 * value).toPrecision(12))} %`;
+}
+
+/** `between 170 and 200`: one unit stands behind both. */
+function behindPair(text: string, end: number): number {
+  const second = /^\s+and\s+[-+]?\d[\d.]*(?=[ \t]*(?:[,}#\r\n]|$))/.exec(text.slice(end, end + 60));
+  return end + (second?.[0].length ?? 0);
 }
