@@ -25,10 +25,8 @@ export interface Surroundings {
   readonly serverReads: (uri: vscode.Uri) => boolean;
 }
 
-export async function activateWith(
-  context: vscode.ExtensionContext,
-  { createClient, serverReads }: Surroundings,
-): Promise<void> {
+/** Does not wait for the server: the editor has its commands at once, and what is asked before the server runs waits for it. */
+export function activateWith(context: vscode.ExtensionContext, { createClient, serverReads }: Surroundings): void {
   const output = vscode.window.createOutputChannel("Bellcrank", { log: true });
   const client = createClient(context, output);
   context.subscriptions.push(
@@ -52,7 +50,7 @@ export async function activateWith(
     registerRestartServer(client),
     registerShowOutput(output),
   );
-  await start(client, output);
+  void start(client, output);
 }
 
 /** A server that does not come up leaves highlighting and the commands standing, so that a restart can be tried. */

@@ -3,5 +3,5 @@ import type * as vscode from "vscode";
 import { activateWith } from "./activate.js";
 import { createLanguageClient } from "./language-client.js";
 
-export const activate = (context: vscode.ExtensionContext): Promise<void> =>
+export const activate = (context: vscode.ExtensionContext): void =>
   activateWith(context, { createClient: createLanguageClient, serverReads: ({ scheme }) => scheme === "file" });
