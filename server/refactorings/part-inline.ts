@@ -2,7 +2,7 @@
  * A fitted part's figures are written into the element, and the part stays on its shelf: for a car that leaves the club's
  * catalogue behind. What the element says itself over the part holds as before.
  */
-import type { Entry, Parsed, Statement } from "../../grammar/index.js";
+import { type Entry, format, type Parsed, type Statement } from "../../grammar/index.js";
 import { findWord, opensAt } from "../../grammar/vocabulary/index.js";
 import type { Concept, Word } from "../../grammar/vocabulary/word.js";
 import type { TextEdit } from "../findings/finding.js";
@@ -65,7 +65,9 @@ function contents(
 ): readonly TextEdit[] {
   const lines = linesFor(part, concept, entries);
   if (lines.length === 0) return [removedStatement(file.uri, file.parsed, fit)];
-  return [{ uri: file.uri, span: { start: fit.start, end: fit.end }, newText: lines.join("\n") }];
+  return [
+    { uri: file.uri, span: { start: fit.start, end: fit.end }, newText: laidOutAt(file.text, fit, lines.join("\n")) },
+  ];
 }
 
 function block(
@@ -80,7 +82,7 @@ function block(
   const own = entries.find((entry) => plainHead(entry) === part.word);
   const { uri, parsed } = file;
   if (own === undefined) {
-    const newText = `${part.word} {\n${linesFor(part, inside, []).join("\n")}\n}`;
+    const newText = laidOutAt(file.text, fit, `${part.word} {\n${linesFor(part, inside, []).join("\n")}\n}`);
     return [{ uri, span: { start: fit.start, end: fit.end }, newText }];
   }
   if (own.kind !== "statement" || own.block?.closed !== true) return undefined;
@@ -88,6 +90,12 @@ function block(
   const lines = linesFor(part, inside, said);
   const added: TextEdit = { uri, span: { start: start + 1, end: start + 1 }, newText: `\n${lines.join("\n")}\n` };
   return [removedStatement(uri, parsed, fit), ...(lines.length === 0 ? [] : [added])];
+}
+
+/** As the formatter would have it there; what a text around it is like stays its author's. */
+function laidOutAt(text: string, { start }: Statement, lines: string): string {
+  const indent = /^[ \t]*/.exec(text.slice(text.lastIndexOf("\n", start - 1) + 1))?.[0] ?? "";
+  return format(`${lines}\n`).trimEnd().replaceAll("\n", `\n${indent}`);
 }
 
 const conceptOf = (word: Word): Concept | undefined => opensAt(word, 0);

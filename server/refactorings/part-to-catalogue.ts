@@ -17,7 +17,7 @@ export function partToCatalogue(on: Refactored): readonly Offered[] {
   const element = elementAt(parsed, on.offset);
   if (element === undefined || element.entries.some(isFit)) return [];
   const movable = partWordsFor(element.concept).flatMap((word) => movableOf(parsed, element, word) ?? []);
-  return movable.flatMap((one) => shelvesOf(on.file).flatMap((shelf) => moved(on, element, one, shelf) ?? []));
+  return movable.flatMap((one) => shelvesOf(on).flatMap((shelf) => moved(on, element, one, shelf) ?? []));
 }
 
 interface Movable {

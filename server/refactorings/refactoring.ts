@@ -33,6 +33,8 @@ export interface Refactored {
   readonly offset: number;
   /** Files whose cars have to stay what they are: this one, and whichever rest on a file of these; undefined: too many to look at. */
   readonly resting: (uris: readonly string[]) => readonly FileView[] | undefined;
+  /** Whether a file of that address is there, used or not. */
+  readonly exists: (uri: string) => boolean;
   /** The files as they would be with these texts; nothing is changed by it. */
   readonly changed: (texts: ReadonlyMap<string, string>) => (uri: string) => Looked;
 }

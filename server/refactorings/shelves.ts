@@ -5,7 +5,7 @@ import { insertionInto } from "../findings/insertion.js";
 import { relativeTo } from "../model/relative.js";
 import type { FileView } from "../snapshot/workspace.js";
 import { plainHead } from "./part-of.js";
-import type { Refactoring } from "./refactoring.js";
+import type { Refactored, Refactoring } from "./refactoring.js";
 
 export interface Shelf {
   /** For a title: the file's name. */
@@ -18,10 +18,10 @@ export interface Shelf {
 /** More than these nobody wants to choose from. */
 const MOST = 3;
 
-export function shelvesOf(file: FileView): readonly Shelf[] {
+export function shelvesOf({ file, exists }: Refactored): readonly Shelf[] {
   const used = file.uses.flatMap((uri) => shelfIn(file, uri) ?? []);
   if (used.length > 0) return used.slice(0, MOST);
-  const made = newShelf(file);
+  const made = newShelf(file, exists);
   return made === undefined ? [] : [made];
 }
 
@@ -40,13 +40,13 @@ function shelfIn(file: FileView, uri: string): Shelf | undefined {
   };
 }
 
-function newShelf(file: FileView): Shelf | undefined {
+function newShelf(file: FileView, exists: Refactored["exists"]): Shelf | undefined {
   const stem = calledOf(file.uri).replace(/\.crank$/, "");
   const names = ["parts.crank", `${stem}-parts.crank`, `${stem}-catalogue.crank`];
   for (const called of names) {
     const target = relativeTo(file.uri, called);
     if (!("uri" in target) || !/^[^:]+:\/.*\//.test(file.uri)) return undefined;
-    if (file.textOf(target.uri) !== undefined) continue;
+    if (exists(target.uri)) continue;
     const textWith = (part: string): string => `# ${called}: what is on the shelf\ncatalogue {\n${indented(part)}\n}\n`;
     return {
       called,

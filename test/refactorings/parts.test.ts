@@ -92,6 +92,22 @@ describe("writing a part's figures into the element", () => {
     expect(offered).toBeGreaterThan(20);
   }, 120_000);
 
+  it("lays it out in its place, in a text that is not laid out", () => {
+    const files = {
+      ...samples,
+      "quill/quill.crank": (samples["quill/quill.crank"] ?? "").replace("wheelbase 2540", "wheelbase   2540"),
+    };
+    const [bar] = written(files, "quill/quill.crank", "fit TB-110");
+    expect(bar?.files["quill/quill.crank"]).toContain("wheelbase   2540 mm");
+    expect(bar?.files["quill/quill.crank"]).toContain(
+      "\n      torsion-bar { diameter 11 mm, length 360 mm }\n      twists",
+    );
+    const [damper] = written(files, "quill/quill.crank", "fit V-24");
+    expect(damper?.files["quill/quill.crank"]).toMatch(
+      /corner \{\n {6}bump \{ 25 mm\/s: 50 N.*\}\n {6}rebound \{.*\}\n {6}between/,
+    );
+  });
+
   it("keeps what the element says over the part", () => {
     const files = {
       ...samples,

@@ -35,6 +35,7 @@ export function cursorIn(files: Files, name: string, offset: number, workspace =
       all
         .map((other) => workspace.file(uriOf(other)))
         .filter(({ uri, uses }) => uri === file.uri || uses.some((one) => uris.includes(one))),
+    exists: (uri) => files[nameOf(uri)] !== undefined,
     changed: (texts) => workspace.changed(texts),
   };
 }

@@ -45,9 +45,14 @@ export const moves = from(partToCatalogue);
 export function refactored(session: Session, file: FileView, offset: number, isAsked = true): Refactored {
   const resting = (uris: readonly string[]): readonly FileView[] | undefined => {
     if (!isAsked && session.everyUri().length > MOST_UNASKED) return undefined;
-    return [file, ...session.everyFile().filter((other) => other.uri !== file.uri && restsOn(other, uris))];
+    const every = session.everyFile();
+    // Nothing is proven by a file that is still on its way from the client.
+    if (every.some((other) => session.isIncomplete(other))) return undefined;
+    return [file, ...every.filter((other) => other.uri !== file.uri && restsOn(other, uris))];
   };
-  return { file, offset, resting, changed: (texts) => session.workspace.changed(texts) };
+  // A text that only the client can read may not be here yet, though its file has been named.
+  const exists = (uri: string): boolean => file.textOf(uri) !== undefined || session.everyUri().includes(uri);
+  return { file, offset, resting, exists, changed: (texts) => session.workspace.changed(texts) };
 }
 
 const restsOn = ({ uses }: FileView, uris: readonly string[]): boolean => uses.some((uri) => uris.includes(uri));
