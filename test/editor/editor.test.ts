@@ -18,6 +18,7 @@ import { PageEditor } from "./served/page-editor.js";
 import { type PageCheck, pageChecks } from "./served/page-checks.js";
 import { refactorPageChecks } from "./served/refactor-page-checks.js";
 import { startPageChecks } from "./served/start-page-checks.js";
+import { tourPageChecks } from "./served/tour-page-checks.js";
 import { walkthroughPageChecks } from "./served/walkthrough-page-checks.js";
 import { type Running, startServed } from "./served/run.js";
 import type { ExtensionHost } from "./served/settings.js";
@@ -34,6 +35,7 @@ const servedChecks: readonly PageCheck[] = [
   ...provenancePageChecks,
   ...refactorPageChecks,
   ...startPageChecks,
+  ...tourPageChecks,
   ...walkthroughPageChecks,
   ...firstFilePageChecks,
   ...allFilesPageChecks,

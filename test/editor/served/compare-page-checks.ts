@@ -1,27 +1,21 @@
 /** The comparison in the real editor: what is on its page, that it follows the text, and where its lines lead. */
 import assert from "node:assert/strict";
-import { spawnSync } from "node:child_process";
 import { dirname } from "node:path";
 import type { Locator, Page } from "playwright-core";
 import { eventually } from "../eventually.js";
 import { placeOf } from "../places.js";
 import type { PageCheck } from "./page-checks.js";
+import { gitIn } from "./page/git.js";
 import { previewBody } from "./page/preview.js";
 import { commandWithChoice, runCommand } from "./page/workbench.js";
 
 /** The sample's folder as a repository of its own with one commit. */
 function commitAll(folder: string): void {
-  const identity = ["-c", "user.name=Ada Fitter", "-c", "user.email=ada@club.example"];
-  const steps = [
-    ["init", "--quiet", "--initial-branch=main", "."],
-    ["add", "--all"],
-    ["commit", "--quiet", "--message=Bring the car"],
-    ["branch", "wet-work"],
-  ];
-  for (const step of steps) {
-    const { status, stderr } = spawnSync("git", [...identity, ...step], { cwd: folder, encoding: "utf8" });
-    assert.equal(status, 0, stderr);
-  }
+  const git = gitIn(folder);
+  git("init", "--quiet", "--initial-branch=main", ".");
+  git("add", "--all");
+  git("commit", "--quiet", "--message=Bring the car");
+  git("branch", "wet-work");
 }
 
 const rowOf = (page: Page, what: string): Locator =>

@@ -40,11 +40,16 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   await quickInput(page).waitFor({ state: "hidden" });
 }
 
+/** Runs a command that goes on to ask in the same line of input. */
+export async function commandThatAsks(page: Page, title: string): Promise<void> {
+  await fillQuickInput(page, "F1", `>${title}`);
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click();
+}
+
 /** A command that asks something first: the row of its list is then chosen. */
 export async function commandWithChoice(page: Page, title: string, choice: string): Promise<void> {
   const row = (text: string): Locator => page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
-  await fillQuickInput(page, "F1", `>${title}`);
-  await row(title).click();
+  await commandThatAsks(page, title);
   await page.locator(".quick-input-list .monaco-list-row", { hasNotText: title }).first().waitFor();
   await quickInput(page).fill(choice);
   await row(choice).click();
