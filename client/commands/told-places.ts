@@ -24,10 +24,16 @@ export function showToldPlaces({ title, placeholder, places }: Told): void {
   const back = wayBack();
   const list = vscode.window.createQuickPick<PlaceItem>();
   let isLeft = false;
-  const leave = (then: () => unknown): void => {
+  // One after the other: what is still on its way must not come up behind the way back.
+  let showing = Promise.resolve();
+  const next = (step: () => Promise<void>): void => {
+    // A file that is gone meanwhile keeps nobody from the way back.
+    showing = showing.then(step, step);
+  };
+  const leave = (then: () => Promise<void>): void => {
     isLeft = true;
     list.hide();
-    then();
+    next(then);
   };
   list.title = title;
   list.placeholder = placeholder;
@@ -36,16 +42,18 @@ export function showToldPlaces({ title, placeholder, places }: Told): void {
   list.items = places.map(itemOf);
   list.buttons = places.some(({ where }) => where !== undefined) ? [PEEK] : [];
   list.onDidChangeActive(([item]) => {
-    if (item?.where !== undefined && !isLeft) void show(item.where, back.column, true);
+    const where = item?.where;
+    if (where !== undefined) next(() => (isLeft ? Promise.resolve() : show(where, back.column, true)));
   });
   list.onDidAccept(() => {
     const [item] = list.selectedItems;
     const where = item?.where;
     if (where !== undefined) leave(() => show(where, back.column, false));
   });
-  list.onDidTriggerButton(() => leave(() => void back.go().then(() => peek(back, places))));
+  list.onDidTriggerButton(() => leave(() => back.go().then(() => peek(back, places))));
   list.onDidHide(() => {
-    if (!isLeft) void back.go();
+    if (!isLeft) next(() => back.go());
+    isLeft = true;
     list.dispose();
   });
   list.show();
