@@ -1,4 +1,4 @@
-/** Links and hinges of no length: points that fall together where two different ones are due. */
+/** Links and hinges of no length: points that fall together where two different ones are due. A wheel on the wrong side. */
 import { showQuantity } from "../quantities/index.js";
 import type { AxleSides } from "./axle-sides.js";
 import { pointOf } from "./given.js";
@@ -10,8 +10,27 @@ import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
 const coincidence = 1e-5;
 
 export function checkLinkages({ blocks }: AxleSides, sink: Sink): void {
+  checkWheel(blocks.left, sink);
   checkLinkage(blocks.left, "left", sink);
   if (wordIn(blocks.left, "linkage") !== wordIn(blocks.right, "linkage")) checkLinkage(blocks.right, "right", sink);
+}
+
+/** What is written is the left wheel: with a slipped sign everything else would be computed, and nothing of it be right. */
+function checkWheel(axle: TreeBlock, sink: Sink): void {
+  const centre = pointOf(wordIn(wordIn(axle, "wheel")?.block, "centre"), "left");
+  const value = centre?.value[1];
+  if (centre === undefined || value === undefined || value > 0) return;
+  const { unit, origin } = centre;
+  const limit = `above ${showQuantity(0, unit)}, since y points left and it is the left wheel that is written`;
+  sink.report({
+    ...origin,
+    kind: "range-violated",
+    word: "y of the wheel's centre",
+    value,
+    unit,
+    dimension: "length",
+    limit,
+  });
 }
 
 /** Pairs of points of one part that must not fall together. */

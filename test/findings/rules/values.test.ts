@@ -20,6 +20,12 @@ setup wet from wren {
     expect(after.findings).toEqual([]);
   });
 
+  it("tells of a left wheel that stands on the right", () => {
+    const context = contextOfSetup("front.wheel.centre (0, -735, 230) mm");
+    const found = runRules(context).find(({ rule }) => rule === "range-violated");
+    expect(found?.message).toMatch(/is -735 mm, but it has to be above 0 mm, since y points left/);
+  });
+
   it("speaks of a share above 100 %, in the author's unit", () => {
     const [found] = runRules(contextOfSetup("mass-front 144 %"));
     expect(found?.message).toBe(
