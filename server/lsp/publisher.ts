@@ -47,6 +47,11 @@ export class Publisher {
     this.#schedule();
   }
 
+  /** Whether an open file still waits for its turn. */
+  get isWaiting(): boolean {
+    return this.#waiting.size > 0;
+  }
+
   stop(): void {
     this.#cancelTurn?.();
     this.#cancelTurn = undefined;

@@ -37,7 +37,7 @@ export function startServer(connection: Connection, { files: disk, nextTurn, rev
   const session = new Session(createWorkspace(files), () => files.list());
   session.revisions = revisions;
   const publisher = new Publisher(connection, session, nextTurn);
-  const pulled = new PulledFindings(connection, session, nextTurn);
+  const pulled = new PulledFindings(connection, session, publisher, nextTurn);
   connection.onInitialize((parameters) => {
     const options = optionsOf(parameters);
     if (options.readsText === true) askClient(connection, session, publisher, files);

@@ -1,5 +1,5 @@
 /** Findings on request: by result id for clients that pull, and of all files where the setting says so. */
-import { cpSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -241,6 +241,25 @@ describe("findings of all files beside published ones", () => {
     await following.stop();
   });
 
+  it("follow a folder that is moved, of whose files nobody tells each", async () => {
+    mkdirSync(join(folder, "shelf"));
+    renameSync(join(folder, "parts.crank"), join(folder, "shelf", "parts.crank"));
+    write("quill.crank", read("quill.crank").replace('"parts.crank"', '"shelf/parts.crank"'));
+    for (const name of ["parts.crank", "quill.crank"]) await onDisk(name, 2);
+    const following = follow();
+    await following.until(() => hasNone("shelf/parts.crank") && hasNone("wet.crank"));
+    renameSync(join(folder, "shelf"), join(folder, "rack"));
+    await onDisk("shelf", 3);
+    await onDisk("rack", 1);
+    await following.until(() => has("quill.crank", "file-not-found") && hasNone("rack/parts.crank"));
+    renameSync(join(folder, "rack"), join(folder, "shelf"));
+    await onDisk("rack", 3);
+    await onDisk("shelf", 1);
+    await following.until(() => hasNone("quill.crank"));
+    expect(hasNone("rack/parts.crank")).toBe(true);
+    await following.stop();
+  });
+
   it("follow the setting while the server runs", async () => {
     const following = follow();
     await following.until(() => has("draft.crank", "unclosed"));
@@ -255,6 +274,18 @@ describe("findings of all files beside published ones", () => {
     expect(registered.map(({ method }) => method)).toContain("textDocument/diagnostic");
     await again.stop();
   });
+});
+
+it("a client that cannot be told later is told at the start, and has open files published alone", async () => {
+  await start({ textDocument: { diagnostic: {}, publishDiagnostics: {} } }, "allFiles");
+  expect(wire.answer?.capabilities.diagnosticProvider).toBeDefined();
+  write("draft.crank", "car {");
+  await wire.open(uri("typed.crank"), "car {");
+  expect((await wire.findings(uri("typed.crank"))).map(({ code }) => code)).toContain("unclosed");
+  expect(rulesOf(await pull("typed.crank"))).toEqual([]);
+  const answer = await pullAll();
+  expect(rulesOf(reportOf(answer, "typed.crank"))).toEqual([]);
+  expect(rulesOf(reportOf(answer, "draft.crank"))).toContain("unclosed");
 });
 
 it("a client that does not pull is told as ever, and nothing of pulling", async () => {

@@ -19,6 +19,7 @@ import {
   type WorkspaceDiagnosticReport,
 } from "vscode-languageserver";
 import type { NextTurn } from "../environment.js";
+import type { Publisher } from "../publisher.js";
 import { normalUri, type Session } from "../session.js";
 import { type Report, Reports } from "./reports.js";
 import { type FileReport, type Looked, WorkspacePull } from "./workspace-pull.js";
@@ -31,15 +32,17 @@ const PUBLISHED: Report = { kind: "full", resultId: "published", items: [] };
 export class PulledFindings {
   readonly #connection: Connection;
   readonly #session: Session;
+  readonly #publisher: Publisher;
   readonly #nextTurn: NextTurn;
   readonly #reports: Reports;
   readonly #pulls = new Set<WorkspacePull>();
   #listed: readonly string[] | undefined;
   #registered: Promise<Disposable> | undefined;
 
-  constructor(connection: Connection, session: Session, nextTurn: NextTurn) {
+  constructor(connection: Connection, session: Session, publisher: Publisher, nextTurn: NextTurn) {
     this.#connection = connection;
     this.#session = session;
+    this.#publisher = publisher;
     this.#nextTurn = nextTurn;
     this.#reports = new Reports(session);
     session.textsChanged = (uris, list) => {
@@ -128,9 +131,10 @@ export class PulledFindings {
     return this.#coversAll ? (this.#listed ??= this.#session.everyUri()) : [];
   }
 
-  /** A keystroke that is already here goes before the next file. */
+  /** A keystroke that is already here, and what is open and rests on it, go before the next file. */
   async #inItsTurn(uri: string): Promise<Looked> {
-    await new Promise<void>((resolve) => this.#nextTurn(resolve));
+    do await new Promise<void>((resolve) => this.#nextTurn(resolve));
+    while (this.#publisher.isWaiting);
     return this.#report(uri);
   }
 }
