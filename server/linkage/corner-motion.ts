@@ -7,7 +7,7 @@
  */
 import { add, cross, dot, scale, type Vec3 } from "../maths/vec3.js";
 import type { Constants } from "./constants.js";
-import { trackRodInner } from "./geometry.js";
+import { type RodCarrier, trackRodInner } from "./geometry.js";
 import type { Body, CornerMotion, Jet, PointMotion, WheelMotion } from "./corner.js";
 import type { Skeleton } from "./skeleton.js";
 import type { Pose } from "./position.js";
@@ -44,35 +44,20 @@ const uprightMotion = (k: Skeleton, p: Pose, r: PoseRates): RigidMotion => ({
   spinRate: [r.turnX, r.turnY, r.turnZ],
 });
 
-interface Bodies {
-  readonly lower: RigidMotion;
-  readonly upper: RigidMotion;
-  readonly upright: RigidMotion;
+/** A wishbone's angle with its derivatives. */
+interface Swing extends Pick<Jet, "d" | "dd"> {
+  readonly cos: number;
+  readonly sin: number;
 }
 
-const bodiesOf = (k: Skeleton, p: Pose, r: PoseRates): Bodies => ({
-  lower: hinged(k.geometry.lower.fore, k.lowerAxis, { cos: p.cosL, sin: p.sinL }, { d: r.lowerD, dd: r.lowerDd }),
-  upper: hinged(k.upper.foot, k.upper.axis, { cos: p.cosU, sin: p.sinU }, { d: r.upperD, dd: r.upperDd }),
-  upright: uprightMotion(k, p, r),
-});
-
-/** Rocker angle and body, from the motion of its rod's outer end. */
-function rockerOf(k: Skeleton, p: Pose, bodies: Bodies): { angle: Jet; body: RigidMotion } | undefined {
-  const { rod } = k.geometry;
-  if (k.rocker === undefined || rod === undefined) return undefined;
-  const { lower, upper, upright } = bodies;
-  const carrier = rod.on === "upright" ? upright : rod.on === "lower-wishbone" ? lower : upper;
-  const at = { cos: p.cosR, sin: p.sinR };
-  const angle = armAngle(k.rocker, at, carry(carrier, rod.outer));
-  return { angle, body: hinged(k.rocker.foot, k.rocker.axis, at, angle) };
-}
-
-/** A corner at one travel. The wheel, which most who ask for eyes do not look at, is worked out when it is asked for. */
+/** A corner at one travel. Wishbones and wheel, which many who ask for eyes do not look at, are made when they are asked for. */
 class Moving implements CornerMotion {
   readonly travel: number;
   readonly rocker: Jet | undefined;
   readonly #k: Skeleton;
-  readonly #bodies: Bodies;
+  readonly #lower: Swing;
+  readonly #upper: Swing;
+  readonly #upright: RigidMotion;
   readonly #rocker: RigidMotion | undefined;
   readonly #axis: Vec3;
   #wheel: { readonly motion: WheelMotion | undefined } | undefined;
@@ -80,29 +65,40 @@ class Moving implements CornerMotion {
   constructor(k: Skeleton, p: Pose, rates: PoseRates, travel: number) {
     this.travel = travel;
     this.#k = k;
-    this.#bodies = bodiesOf(k, p, rates);
-    const rocker = rockerOf(k, p, this.#bodies);
-    this.rocker = rocker?.angle;
-    this.#rocker = rocker?.body;
+    this.#lower = { cos: p.cosL, sin: p.sinL, d: rates.lowerD, dd: rates.lowerDd };
+    this.#upper = { cos: p.cosU, sin: p.sinU, d: rates.upperD, dd: rates.upperDd };
+    this.#upright = uprightMotion(k, p, rates);
     this.#axis = [p.nx, p.ny, p.nz];
+    const { rod } = k.geometry;
+    if (k.rocker === undefined || rod === undefined) return;
+    // Its angle, from the motion of its rod's outer end.
+    const at = { cos: p.cosR, sin: p.sinR };
+    this.rocker = armAngle(k.rocker, at, carry(this.#body(rod.on), rod.outer));
+    this.#rocker = hinged(k.rocker.foot, k.rocker.axis, at, this.rocker);
+  }
+
+  #body(which: RodCarrier): RigidMotion {
+    const { geometry, lowerAxis, upper } = this.#k;
+    if (which === "upright") return this.#upright;
+    return which === "lower-wishbone"
+      ? hinged(geometry.lower.fore, lowerAxis, this.#lower, this.#lower)
+      : hinged(upper.foot, upper.axis, this.#upper, this.#upper);
   }
 
   get wheel(): WheelMotion | undefined {
-    this.#wheel ??= { motion: wheelMotion(this.#k.wheel, this.#bodies.upright, this.#axis, this.#k.steerHeld) };
+    this.#wheel ??= { motion: wheelMotion(this.#k.wheel, this.#upright, this.#axis, this.#k.steerHeld) };
     return this.#wheel.motion;
   }
 
   point(body: Body, design: Vec3): PointMotion {
-    const bodies = this.#bodies;
-    if (body === "lower-wishbone") return carry(bodies.lower, design);
-    if (body === "upper-wishbone") return carry(bodies.upper, design);
-    if (body === "upright") return carry(bodies.upright, design);
     if (body === "rocker" && this.#rocker !== undefined) return carry(this.#rocker, design);
+    if (body === "lower-wishbone" || body === "upper-wishbone" || body === "upright")
+      return carry(this.#body(body), design);
     if (body !== "track-rod" || this.#k.steerHeld) return fixedPoint(design);
     const { trackRod } = this.#k.geometry;
     const moved: Vec3 = [0, trackRod.moved ?? 0, 0];
     // The rod as drawn, put where the rack holds its inner end, is what turns.
-    const outer = carry(bodies.upright, trackRod.outer);
+    const outer = carry(this.#upright, trackRod.outer);
     return carryRod(trackRodInner(trackRod), add(trackRod.outer, moved), outer, add(design, moved));
   }
 }

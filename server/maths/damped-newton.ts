@@ -12,7 +12,7 @@
  */
 import { Matrix, QrDecomposition } from "ml-matrix";
 import { linearRoot } from "./elimination.js";
-import type { Rows } from "./rows.js";
+import { finiteRows, inner, type Rows } from "./rows.js";
 
 export interface Evaluation {
   readonly residual: readonly number[];
@@ -58,10 +58,17 @@ export interface NotConverged {
 
 interface Point {
   readonly x: readonly number[];
+  /** As evaluated. */
+  readonly found: Evaluation;
+  /** Over the scale. */
   readonly residual: readonly number[];
-  readonly jacobian: Rows;
   /** ½ |residual|². */
   readonly merit: number;
+}
+
+/** A point with its Jacobian over the scale, which only the fallback asks for. */
+interface Scaled extends Point {
+  readonly jacobian: Rows;
 }
 
 /** Share of the predicted decrease that a step has to bring. */
@@ -100,23 +107,17 @@ const noValue = (x: readonly number[]): NotConverged => ({
 });
 
 function pointAt(problem: NewtonProblem, x: readonly number[]): Point | undefined {
-  const { scale } = problem;
   const found = problem.evaluate(x);
   if (found === undefined) return undefined;
-  const residual = found.residual.slice();
-  const jacobian: number[][] = [];
-  let merit = 0;
-  let size = 0;
-  for (let i = 0; i < residual.length; i++) {
-    const over = 1 / scale[i]!;
-    const row = found.jacobian[i]!.slice();
-    for (let j = 0; j < row.length; j++) size += Math.abs((row[j]! *= over));
-    residual[i]! *= over;
-    merit += (residual[i]! * residual[i]!) / 2;
-    jacobian.push(row);
-  }
-  return Number.isFinite(merit) && Number.isFinite(size) ? { x, residual, jacobian, merit } : undefined;
+  const residual = found.residual.map((value, i) => value / problem.scale[i]!);
+  const merit = inner(residual, residual) / 2;
+  return Number.isFinite(merit) && finiteRows(found.jacobian) ? { x, found, residual, merit } : undefined;
 }
+
+const scaled = (at: Point, scale: readonly number[]): Scaled => ({
+  ...at,
+  jacobian: at.found.jacobian.map((row, i) => row.map((value) => value / scale[i]!)),
+});
 
 function largest(residual: readonly number[]): { readonly size: number; readonly where: number } {
   let where = 0;
@@ -125,10 +126,10 @@ function largest(residual: readonly number[]): { readonly size: number; readonly
 }
 
 /** Lengths of the Jacobian's columns: what a unit of each unknown does, so that metres and radians weigh alike. */
-const columnSizes = ({ jacobian, x }: Point): number[] =>
+const columnSizes = ({ jacobian, x }: Scaled): number[] =>
   x.map((_, j) => Math.sqrt(jacobian.reduce((total, row) => total + row[j]! * row[j]!, 0)) || 1);
 
-function isStationary(at: Point): boolean {
+function isStationary(at: Scaled): boolean {
   const sizes = columnSizes(at);
   const length = Math.sqrt(2 * at.merit);
   return at.x.every((_, j) => {
@@ -144,17 +145,18 @@ function step(problem: NewtonProblem, at: Point, damping: number) {
     if (full !== undefined) return { point: full, damping: 0 };
     if (problem.plain === true) return undefined;
   }
-  if (isStationary(at)) return undefined;
-  const sizes = columnSizes(at);
+  const from = scaled(at, problem.scale);
+  if (isStationary(from)) return undefined;
+  const sizes = columnSizes(from);
   for (let held = Math.max(damping, 1e-3); held < MOST_DAMPING; held *= 8) {
-    const point = accepted(problem, at, dampedStep(at, sizes, held));
+    const point = accepted(problem, from, dampedStep(from, sizes, held));
     if (point !== undefined) return { point, damping: held / 10 };
   }
   return undefined;
 }
 
 /** J p = −r, undefined where J is singular, or where there are more or fewer residuals than unknowns. */
-function newtonStep({ jacobian, residual, x }: Point): number[] | undefined {
+function newtonStep({ found: { jacobian, residual }, x }: Point): number[] | undefined {
   if (jacobian.length !== x.length) return undefined;
   return linearRoot(
     jacobian,
@@ -163,7 +165,7 @@ function newtonStep({ jacobian, residual, x }: Point): number[] | undefined {
 }
 
 /** min |J p + r|² + μ |D p|², by orthogonal factors of [J; √μ D], which keeps the condition of J. */
-function dampedStep({ jacobian, residual }: Point, sizes: readonly number[], damping: number): number[] {
+function dampedStep({ jacobian, residual }: Scaled, sizes: readonly number[], damping: number): number[] {
   const root = Math.sqrt(damping);
   const held = sizes.map((size, i) => sizes.map((_, j) => (i === j ? root * size : 0)));
   const left = new Matrix([...jacobian.map((row) => [...row]), ...held]);
@@ -172,7 +174,7 @@ function dampedStep({ jacobian, residual }: Point, sizes: readonly number[], dam
 }
 
 /** The point a damped step away, if it lessens the sum of squares enough. */
-function accepted(problem: NewtonProblem, at: Point, by: readonly number[]): Point | undefined {
+function accepted(problem: NewtonProblem, at: Scaled, by: readonly number[]): Point | undefined {
   const left = at.residual.map((r, i) => r + at.jacobian[i]!.reduce((total, value, j) => total + value * by[j]!, 0));
   return lower(problem, at, by, at.merit - left.reduce((total, value) => total + value * value, 0) / 2);
 }

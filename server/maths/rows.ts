@@ -69,4 +69,7 @@ export function congruent(k: Rows, p: Rows): number[][] {
   return into;
 }
 
-export const finiteRows = (a: Rows): boolean => a.every((row) => row.every(Number.isFinite));
+export function finiteRows(a: Rows): boolean {
+  for (const row of a) for (const value of row) if (!Number.isFinite(value)) return false;
+  return true;
+}

@@ -7,6 +7,7 @@
  * fades out, so that a lifted wheel passes all of it to the other.
  */
 import { nothing } from "../../maths/rows.js";
+import { FREEDOMS } from "./position.js";
 import type { Standing } from "./standing.js";
 
 export interface RoadForces {
@@ -88,22 +89,21 @@ export function horizontalForces(
       lateral: lateral * across.share,
       lateralBy: gradient(own, other, across, lateral),
       longitudinal: longitudinal * along.share,
-      longitudinalBy: added(gradient(own, other, along, longitudinal), total.longitudinalBy, part * along.share),
+      longitudinalBy: plus(gradient(own, other, along, longitudinal), total.longitudinalBy, part * along.share),
       atCentre: shares.atCentre,
     };
   });
 }
 
+const NONE: readonly number[] = nothing(FREEDOMS);
+
 /** Of a force on an axle that is split, by the seven freedoms. */
-function gradient(own: Loaded, other: Loaded, { byOwn, byOther }: Split, force: number): number[] {
-  const by = nothing(own.loadBy.length);
-  if (force === 0) return by;
-  for (let j = 0; j < by.length; j++) by[j] = force * (byOwn * own.loadBy[j]! + byOther * other.loadBy[j]!);
+function gradient(own: Loaded, other: Loaded, { byOwn, byOther }: Split, force: number): readonly number[] {
+  if (force === 0 || (byOwn === 0 && byOther === 0)) return NONE;
+  const by = nothing(FREEDOMS);
+  for (let j = 0; j < FREEDOMS; j++) by[j] = force * (byOwn * own.loadBy[j]! + byOther * other.loadBy[j]!);
   return by;
 }
 
-/** @param by of the whole force */
-function added(into: number[], by: readonly number[] | undefined, share: number): readonly number[] {
-  if (by !== undefined) for (let j = 0; j < into.length; j++) into[j]! += share * by[j]!;
-  return into;
-}
+const plus = (a: readonly number[], b: readonly number[] | undefined, by: number): readonly number[] =>
+  b === undefined ? a : a.map((value, j) => value + by * b[j]!);
