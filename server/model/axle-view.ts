@@ -4,7 +4,7 @@ import type { Surroundings } from "./attachments.js";
 import type { AxleModel, TrimModel, WheelModel } from "./car.js";
 import { cornerOf } from "./corner-view.js";
 import { elementsOf, type ElementPlace } from "./element-view.js";
-import { checkLinkages } from "./geometry-check.js";
+import { checkLinkages, checkWheel } from "./geometry-check.js";
 import { numberIn, pointIn } from "./given.js";
 import type { Given, Origin, Side } from "./origin.js";
 import type { Sink } from "./sink.js";
@@ -32,7 +32,10 @@ export function axleOf(
   const keepsLinkage = base !== undefined && isSame("linkage", base.sides, sides);
   const keepsWheel = base !== undefined && isSame("wheel", base.sides, sides);
   if (!keepsLinkage) checkLinkages(sides, around.sink);
-  if (!keepsWheel) checkTyre(sides, around.sink);
+  if (!keepsWheel) {
+    checkTyre(sides, around.sink);
+    checkWheel(sides, base?.sides, around.sink);
+  }
   return {
     name: sides.name,
     origin: statement.origin,

@@ -10,14 +10,15 @@ import { wordIn, type TreeBlock, type TreeStatement } from "./tree.js";
 const coincidence = 1e-5;
 
 export function checkLinkages({ blocks }: AxleSides, sink: Sink): void {
-  checkWheel(blocks.left, sink);
   checkLinkage(blocks.left, "left", sink);
   if (wordIn(blocks.left, "linkage") !== wordIn(blocks.right, "linkage")) checkLinkage(blocks.right, "right", sink);
 }
 
 /** What is written is the left wheel: with a slipped sign everything else would be computed, and nothing of it be right. */
-function checkWheel(axle: TreeBlock, sink: Sink): void {
-  const centre = pointOf(wordIn(wordIn(axle, "wheel")?.block, "centre"), "left");
+export function checkWheel({ blocks }: AxleSides, base: AxleSides | undefined, sink: Sink): void {
+  const written = centreOf(blocks.left);
+  if (base !== undefined && written === centreOf(base.blocks.left)) return;
+  const centre = pointOf(written, "left");
   const value = centre?.value[1];
   if (centre === undefined || value === undefined || value > 0) return;
   const { unit, origin } = centre;
@@ -32,6 +33,8 @@ function checkWheel(axle: TreeBlock, sink: Sink): void {
     limit,
   });
 }
+
+const centreOf = (axle: TreeBlock): TreeStatement | undefined => wordIn(wordIn(axle, "wheel")?.block, "centre");
 
 /** Pairs of points of one part that must not fall together. */
 const pairs: readonly (readonly [part: string, one: string, other: string])[] = [
