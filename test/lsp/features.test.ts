@@ -12,6 +12,8 @@ import type {
   Location,
   MarkupKind,
   SelectionRange,
+  SignatureHelp,
+  SignatureHelpTriggerKind,
   TextEdit,
   WorkspaceEdit,
   WorkspaceSymbol,
@@ -95,6 +97,23 @@ describe("features over the wire", () => {
     const lenses = await ask<CodeLens[]>("codeLens", "quill.crank");
     const front = lenses.find(({ range }) => range.start.line === at(car, "axle front").line);
     expect(front?.command?.title).toMatch(/heave [\d.]+ N\/mm · roll [\d.]+ N\*m\/deg/);
+  });
+
+  it("signature help tells how a line goes on, unasked only where it has several parts", async () => {
+    const asked = async (marker: string, triggerKind: SignatureHelpTriggerKind): Promise<SignatureHelp | null> =>
+      ask("signatureHelp", "quill.crank", {
+        position: positionOf(car, car.indexOf(marker) + marker.length),
+        context: { triggerKind, isRetrigger: false },
+      });
+    const [invoked, typed] = [1, 2] as const;
+    const help = await asked("damper roll-damper for ", typed);
+    const [way] = help?.signatures ?? [];
+    expect(way?.label).toBe("damper NAME for MODE");
+    const part = way?.parameters?.[help?.activeParameter ?? 0]?.label;
+    expect(way?.label.slice(Number(part?.[0]), Number(part?.[1]))).toBe("MODE");
+    expect(await asked("  wheelbase ", typed)).toBeNull();
+    expect((await asked("  wheelbase ", invoked))?.signatures[0]?.label).toBe("wheelbase VALUE mm");
+    expect(await asked("axle front {", invoked)).toBeNull();
   });
 
   it("completion offers words with help, units, eyes and parts", async () => {

@@ -24,6 +24,7 @@ import { rename } from "./rename.js";
 import { selectionRanges } from "./selection-ranges.js";
 import { semanticTokens } from "./semantic-tokens.js";
 import { sheet } from "./sheet.js";
+import { signatureHelp } from "./signature-help.js";
 import { startHere } from "./start-here.js";
 import { symbols } from "./symbols.js";
 import { typeHierarchy } from "./type-hierarchy.js";
@@ -34,6 +35,7 @@ export const features: readonly Feature[] = [
   codeLens,
   codeActions,
   completion,
+  signatureHelp,
   definition,
   references,
   provenance,

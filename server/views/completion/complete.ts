@@ -2,10 +2,11 @@
  * Completion at an offset: the words that a line can begin with, then whatever the next slot of
  * the line takes, and units directly behind a number.
  */
-import type { Block, Document, Entry, Item, Span, Statement } from "../../../grammar/index.js";
+import type { Block, Document, Item, Span, Statement } from "../../../grammar/index.js";
 import type { Slot } from "../../../grammar/vocabulary/word.js";
 import type { FileView } from "../../snapshot/workspace.js";
-import { holds, type Place, placeAt, wordOf } from "../place.js";
+import { halfTypedAt } from "../half-typed.js";
+import { type Place, wordOf } from "../place.js";
 import { axleAt, carAt } from "../subject.js";
 import { startHere, startHereTitle } from "../new-car/start-here.js";
 import { type Candidate, candidate } from "./candidate.js";
@@ -16,14 +17,10 @@ import { unitCandidates, valueCandidates } from "./values.js";
 import { wordCandidates } from "./words.js";
 
 export function completeAt(file: FileView, offset: number): readonly Candidate[] {
-  if (insideComment(file, offset)) return [];
-  const typed = typedAt(file.text, offset);
-  const place = placeAt(file.parsed.document, offset);
-  if (place.concept === undefined) return [];
-  const block = innermost(place);
-  const line = statementBefore(block.entries, file.text, typed.start);
-  if (line === undefined) return lineStart(file, place, block, typed);
-  return inLine(file, place, line, typed, offset);
+  const found = halfTypedAt(file, offset);
+  if (found === undefined) return [];
+  const { place, block, line, typed } = found;
+  return line === undefined ? lineStart(file, place, block, typed) : inLine(file, place, line, typed, offset);
 }
 
 function lineStart(file: FileView, place: Place, block: Block | Document, span: Span): readonly Candidate[] {
@@ -73,38 +70,4 @@ function axleAround(place: Place): "front" | "rear" | undefined {
     if (statement.head.segments[0]?.text === "axle" && (text === "front" || text === "rear")) return text;
   }
   return undefined;
-}
-
-/** The word under the cursor up to the cursor: what a candidate replaces. */
-function typedAt(text: string, offset: number): Span {
-  let start = offset;
-  while (start > 0 && /[\p{L}\p{N}_.%*^/-]/u.test(text[start - 1] ?? "")) start -= 1;
-  // A number is not a word: `95 N` completes the unit, `95` nothing.
-  const digits = /^[-+]?[\d.]+/.exec(text.slice(start, offset))?.[0] ?? "";
-  return { start: start + digits.length, end: offset };
-}
-
-/** The statement on this line that has begun before the typed word, if only blanks and items lie between. */
-function statementBefore(entries: readonly Entry[], text: string, start: number): Statement | undefined {
-  const before = entries
-    .filter((entry): entry is Statement => entry.kind === "statement" && entry.start < start)
-    .at(-1);
-  if (before === undefined) return undefined;
-  const between = text.slice(Math.min(before.end, start), start);
-  return /[\n,{}]/.test(between) ? undefined : before;
-}
-
-function innermost(place: Place): Block | Document {
-  const blocks = place.chain.filter(
-    (node): node is Block | Document => node.kind === "block" || node.kind === "document",
-  );
-  return blocks.at(-1) ?? { kind: "document", entries: [], start: 0, end: 0 };
-}
-
-function insideComment(file: FileView, offset: number): boolean {
-  const line = file.text.lastIndexOf("\n", offset - 1) + 1;
-  return (
-    file.parsed.comments.some((comment) => comment.start < offset && holds(comment, offset)) ||
-    /^\s*##/.test(file.text.slice(line, offset))
-  );
 }

@@ -3,6 +3,7 @@
  * loose match, since the line is half typed.
  */
 import type { Item } from "../../../grammar/index.js";
+import { connectives } from "../../../grammar/vocabulary/index.js";
 import type { Form, Slot, Word } from "../../../grammar/vocabulary/word.js";
 
 export function nextSlots(word: Word, items: readonly Item[]): readonly Slot[] {
@@ -19,18 +20,22 @@ export function slotsOfLast(word: Word, items: readonly Item[]): readonly Slot[]
 }
 
 function after(form: Form, items: readonly Item[]): Slot | undefined {
-  const consumed = consume(form, items);
+  const consumed = slotsFilled(form, items);
   return consumed === undefined ? undefined : form[consumed];
 }
 
 /** How many slots the items fill, all of them in order; undefined where one does not fit. */
-function consume(form: Form, items: readonly Item[]): number | undefined {
+export function slotsFilled(form: Form, items: readonly Item[]): number | undefined {
   let slot = 0;
   for (let index = 0; index < items.length; index += 1) {
     const wanted = form[slot];
     const item = items[index];
     if (wanted === undefined || item === undefined || !fits(wanted, item)) return undefined;
-    if (wanted.kind === "modes") index = endOfModes(items, index);
+    if (wanted.kind === "modes") {
+      index = endOfModes(items, index);
+      // `heave and`: one more mode is due.
+      if (wordOf(items[index + 1]) === "and" && items.length === index + 2) return slot;
+    }
     if (wanted.kind === "attachment" && items[index + 1]?.kind === "tuple") index += 1;
     slot += 1;
   }
@@ -66,7 +71,7 @@ function fits(slot: Slot, item: Item): boolean {
       return item.kind === "path";
     case "quantity":
     case "range":
-      return item.kind !== "text" && item.kind !== "tuple";
+      return item.kind !== "text" && item.kind !== "tuple" && !connectives.has(wordOf(item) ?? "");
   }
 }
 
