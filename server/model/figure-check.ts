@@ -32,6 +32,9 @@ export function checkFigure(
       target: "figure",
       candidates,
     });
+    // A figure that is half typed still speaks of its element.
+    const alike = figureAt([...figure.segments.slice(0, -1), ANY_OF_ELEMENT]);
+    if (alike?.element !== undefined) referTo(namedIn(alike, tree), alike, figure, sink);
     return false;
   }
   if (found.element !== undefined && !checkNamed(found, found.element, figure, tree, sink)) return false;
@@ -43,6 +46,9 @@ export function checkFigure(
   }
   return numbers.every((number) => checkLimit(number, found.figure.dimensions, sink));
 }
+
+/** Some figure that every element has. */
+const ANY_OF_ELEMENT = "load";
 
 /** Whether an element of the base is gone. */
 export function hasLostElements(base: CarTree, tree: CarTree): boolean {
@@ -70,26 +76,32 @@ export function isOfNoElement({ segments }: PathValue, tree: CarTree): boolean {
 }
 
 /** The element, or the point of the body, that a figure is of. */
-function checkNamed(
-  { figure: word, axle }: FigurePath,
-  name: string,
+function checkNamed(path: FigurePath, name: string, figure: PathValue, tree: CarTree, sink: Sink): boolean {
+  const elements = namedIn(path, tree);
+  if (referTo(elements, path, figure, sink)) return true;
+  const candidates = elements.flatMap((element) => element.name?.text ?? []);
+  const place = figure.segmentOrigins.at(-2) ?? figure.origin;
+  sink.report({ ...place, kind: "unknown-name", name, target: "element", candidates });
+  return false;
+}
+
+function namedIn({ figure, axle }: FigurePath, tree: CarTree): readonly TreeStatement[] {
+  const block = blockOf(tree, axle);
+  if (block === undefined) return [];
+  return figure.scope === "point" ? pointsIn(block) : elementsIn(block);
+}
+
+/** Whether it is there. */
+function referTo(
+  elements: readonly TreeStatement[],
+  { axle, element: name = "" }: FigurePath,
   figure: PathValue,
-  tree: CarTree,
   sink: Sink,
 ): boolean {
-  const block = blockOf(tree, axle);
-  const elements = block === undefined ? [] : word.scope === "point" ? pointsIn(block) : elementsIn(block);
-  const found = elements.find((element) => element.name?.text === name);
-  const place = figure.segmentOrigins.at(-2) ?? figure.origin;
-  if (found?.root === undefined) {
-    const candidates = elements.flatMap((element) => element.name?.text ?? []);
-    sink.report({ ...place, kind: "unknown-name", name, target: "element", candidates });
-    return false;
-  }
-  sink.refer(
-    { target: "element", name, place: axle && { segment: axle, outer: undefined }, declaration: found.root },
-    place,
-  );
+  const root = elements.find((element) => element.name?.text === name)?.root;
+  if (root === undefined) return false;
+  const place = axle && { segment: axle, outer: undefined };
+  sink.refer({ target: "element", name, place, declaration: root }, figure.segmentOrigins.at(-2) ?? figure.origin);
   return true;
 }
 

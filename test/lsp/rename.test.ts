@@ -152,12 +152,16 @@ describe("rename over the wire", () => {
   });
 
   it("still reaches what can be read of a broken set-up, and leaves a set-up without its car alone", async () => {
-    club.write("dusk.crank", dusk.replace("rate 42 N/mm", "rate").replace("TB-110", "TB-"));
+    club.write(
+      "dusk.crank",
+      dusk.replace("rate 42 N/mm", "rate").replace("TB-110", "TB-").replace("third.load at", "third.lo at"),
+    );
     club.write("heron.crank", 'use "gone.crank"\nsetup lost from nobody {\n  front.third.rate 3 N/mm\n}\n');
     const uris = ["dusk.crank", "heron.crank"].map((name) => ({ uri: club.uri(name), type: 2 }));
     await club.wire.notify("workspace/didChangeWatchedFiles", { changes: uris });
     const now = await renamed("quill.crank", "spring third", "third", "centre-spring");
     expect(now.get("dusk.crank")).toContain("    centre-spring {\n      rate\n");
+    expect(now.get("dusk.crank")).toContain("expect front.centre-spring.lo at hairpin");
     expect(now.get("heron.crank")).toContain("front.third.rate 3 N/mm");
   });
 });
