@@ -144,7 +144,8 @@ describe("provenance over the wire", () => {
     expect(links[0]?.asked).toEqual([here("wet.crank", wet, "front.third.rate 45", "45")]);
     const whole = await linksAt(wire, "wet.crank", wet, "setup quarrow-wet", "quarrow-wet");
     expect(whole.map(({ command }) => command)).toEqual(["bellcrank.whereFrom"]);
-    expect(await linksAt(wire, "wet.crank", wet, "expect front", "expect")).toEqual([]);
+    expect(await linksAt(wire, "wet.crank", wet, "expect front", "expect")).toHaveLength(2);
+    expect(await linksAt(wire, "wet.crank", wet, 'use "quill.crank"', "use")).toEqual([]);
     const mass = await linksAt(wire, "quill.crank", car, "mass 540", "540");
     expect(mass.map(({ command }) => command)).toEqual(["bellcrank.showChangers"]);
     expect(await linksAt(club.wire, "quill.crank", car, "mass 540", "540")).toEqual([]);

@@ -4,7 +4,8 @@ import type { FileView } from "../../snapshot/workspace.js";
 import { fileName } from "../../views/comparison/page.js";
 import { nameOf } from "../../views/comparison/pairs.js";
 import { type Asked, askedAt } from "../../views/origins/asked.js";
-import { chainOf, lineChain, type ValueChain } from "../../views/origins/chain.js";
+import type { ValueChain } from "../../views/origins/chain.js";
+import { chainOfAsked } from "../../views/origins/chain-of-asked.js";
 import { type Changer, changersOf, effectOf } from "../../views/origins/changers.js";
 import { choicesOf } from "../../views/origins/choices.js";
 import { changeLabel, chainTitle, stepBy, stepLabel } from "../../views/origins/words.js";
@@ -33,7 +34,8 @@ export const provenance: Feature = {
       // A choice that was made is not asked about again.
       const choices = "path" in params ? undefined : choicesOf(asked, fileOf);
       if (choices !== undefined && choices.length > 1) return chooseFrom(asked, choices);
-      const chain = chainFor(asked, choices?.[0]?.path.split("."), fileOf);
+      const only = choices?.[0]?.path.split(".");
+      const chain = chainOfAsked("path" in asked && only !== undefined ? { ...asked, path: only } : asked, fileOf);
       return chain === undefined
         ? { kind: "none", why: nothingAt(asked) }
         : { kind: "chain", title: chainTitle(chain), steps: chain.steps.map((step) => toldStep(session, step)) };
@@ -49,7 +51,7 @@ export const provenance: Feature = {
     });
     connection.onImplementation(async ({ textDocument, position }): Promise<Location[]> => {
       const asked = askedIn(await session.arrivedFile(textDocument.uri), { uri: textDocument.uri, position });
-      if (asked.kind !== "property" && asked.kind !== "line") return [];
+      if (asked.kind === "none" || asked.kind === "block") return [];
       const places = changersOf(asked, await session.everyArrivedFile(), fileOf);
       return places.map(({ origin }) => locationOf(session, origin));
     });
@@ -72,24 +74,15 @@ const chooseFrom = (asked: Told, values: NonNullable<ReturnType<typeof choicesOf
   values,
 });
 
-function chainFor(
-  asked: Told,
-  only: readonly string[] | undefined,
-  fileOf: (uri: string) => FileView,
-): ValueChain | undefined {
-  return asked.kind === "line" ? lineChain(asked, fileOf) : chainOf(asked.car, only ?? asked.path, fileOf);
-}
-
 const nothingAt = (asked: Told): string =>
-  asked.kind === "line" || asked.path.length === 0
-    ? "Nothing can be read here."
-    : `Nothing that could be read is written of ${asked.path.join(".")}, and the language has no value for it.`;
+  "path" in asked && asked.path.length > 0
+    ? `Nothing that could be read is written of ${asked.path.join(".")}, and the language has no value for it.`
+    : "Nothing can be read here.";
 
 /** "front.third.rate", "quill", "diameter 10.5 mm of part TB-105" */
 function subjectOf(asked: Told, fileOf: (uri: string) => FileView): string {
-  if (asked.kind !== "line") return asked.path.length === 0 ? nameOf(asked.car.model) : asked.path.join(".");
-  const chain = lineChain(asked, fileOf);
-  const [step] = chain?.steps ?? [];
+  if ("path" in asked) return asked.path.length === 0 ? nameOf(asked.car.model) : asked.path.join(".");
+  const [step] = chainOfAsked(asked, fileOf)?.steps ?? [];
   return step === undefined ? "it" : `"${step.text}" of ${step.by}`;
 }
 

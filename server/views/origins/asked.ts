@@ -14,6 +14,7 @@ import { propertyAt } from "../../model/property-at.js";
 import type { FileView } from "../../snapshot/workspace.js";
 import { conceptInside, type Place, placeAt } from "../place.js";
 import { carAt } from "../subject.js";
+import { wordAt } from "./defaults.js";
 import { foundAt } from "./steps.js";
 import { nameIn, withoutSide } from "./written.js";
 
@@ -23,6 +24,8 @@ export type Asked =
   | { readonly kind: "block"; readonly car: CheckedCar; readonly path: readonly string[] }
   /** A line that belongs to no car: of a part, or a `let`. */
   | { readonly kind: "line"; readonly of: "part" | "let"; readonly origin: Origin }
+  /** One of several lines of a car that stand side by side, as expectations do. */
+  | { readonly kind: "among"; readonly car: CheckedCar; readonly origin: Origin }
   | { readonly kind: "none"; readonly why: string };
 
 export function askedAt(file: FileView, offset: number): Asked {
@@ -39,7 +42,7 @@ export function askedAt(file: FileView, offset: number): Asked {
   const car = carAt(file, outer.start);
   if (car === undefined)
     return none(`${nameIn(outer)} cannot be worked out, so nothing is known of its values: its findings say why.`);
-  return inCar(car, place, chain);
+  return inCar(file, car, place, chain);
 }
 
 const none = (why: string): Asked => ({ kind: "none", why });
@@ -56,12 +59,12 @@ function inCatalogue(file: FileView, chain: readonly Statement[]): Asked {
     : { kind: "line", of: "part", origin: originOf(file, last) };
 }
 
-function inCar(car: CheckedCar, { statement }: Place, [outer, ...inner]: readonly Statement[]): Asked {
+function inCar(file: FileView, car: CheckedCar, { statement }: Place, [outer, ...inner]: readonly Statement[]): Asked {
   const last = inner.at(-1);
   if (outer === undefined || last === undefined) return { kind: "block", car, path: [] };
-  if (wordOf(last) === "expect")
-    return none("An expectation is no value of the car. The hover over it says where it stands.");
   const path = wordOf(last) === "remove" ? nameIn(last).split(".") : pathOf(wordOf(outer), inner);
+  if (wordOf(last) !== "remove" && wordAt(car.model, path)?.times === "many")
+    return { kind: "among", car, origin: originOf(file, last) };
   const own = adjusterIn(car, path, last) ?? path;
   return statement === undefined || isBlock(car, own)
     ? { kind: "block", car, path: own }

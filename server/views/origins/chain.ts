@@ -9,8 +9,7 @@ import { nameOf } from "../comparison/pairs.js";
 import { letsBehind, propertiesBehind } from "./behind.js";
 import { defaultStep } from "./defaults.js";
 import { foundAt, layersOf, ownSteps, type Step, valueOf } from "./steps.js";
-import type { Asked } from "./asked.js";
-import { type FileOf, writtenAt } from "./written.js";
+import type { FileOf } from "./written.js";
 
 export interface ValueChain {
   /** The car or set-up whose value it is; undefined for a part's figure and a `let`. */
@@ -47,17 +46,4 @@ export function chainOf(car: CheckedCar, path: readonly string[], fileOf: FileOf
 function readBy(model: CarModel, statement: ResolvedStatement, fileOf: FileOf): readonly Step[] {
   const { formula } = statement as TreeStatement;
   return formula === undefined ? [] : propertiesBehind(model, formula, fileOf);
-}
-
-/** Of a line that belongs to no car: itself, and the `let`s that it names. */
-export function lineChain({ of, origin }: Extract<Asked, { kind: "line" }>, fileOf: FileOf): ValueChain | undefined {
-  const written = writtenAt(origin, fileOf);
-  if (written === undefined) return undefined;
-  const step: Step = { ...written, kind: of === "let" ? "let" : "part", value: undefined };
-  return {
-    of: undefined,
-    path: of === "let" ? (written.text.split("=")[0]?.trim() ?? "") : written.by,
-    value: undefined,
-    steps: [step, ...letsBehind(origin, fileOf)],
-  };
 }

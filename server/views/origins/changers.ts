@@ -16,10 +16,12 @@ import { USUAL_THRESHOLD } from "../comparison/thresholds.js";
 import { differenceText } from "../comparison/value-text.js";
 import { placeAt } from "../place.js";
 import { unitsOfCar } from "../units-of-car.js";
+import { beginningOf, isSamePlace, lineFrom } from "./among.js";
 import type { Asked } from "./asked.js";
+import { wordAt } from "./defaults.js";
 import { foundAt, layersOf, ownSteps, type StepKind, valueOf } from "./steps.js";
 import { isUnder, writtenPaths } from "./values.js";
-import { type FileOf, nameIn, withoutSide } from "./written.js";
+import { type FileOf, nameIn, withoutSide, writtenAt } from "./written.js";
 
 export interface Changer {
   /** The set-up's name. */
@@ -45,6 +47,7 @@ export function changersOf(asked: Asked, files: readonly FileView[], fileOf: Fil
     const [root] = layersOf(asked.car);
     return root === undefined ? [] : changersOfCar(root, asked, files, fileOf);
   }
+  if (asked.kind === "among") return changersOfLine(asked.car, asked.origin, files, fileOf);
   return asked.kind === "line" && asked.of === "part" ? changersOfPart(asked.origin, files, fileOf) : [];
 }
 
@@ -88,7 +91,27 @@ function changersOfPart(line: Origin, files: readonly FileView[], fileOf: FileOf
   });
 }
 
-const isSamePlace = (a: Origin | undefined, b: Origin): boolean => a?.uri === b.uri && a.start === b.start;
+/** Of one line among several: the lines that have replaced it, or the one that it goes back to. */
+function changersOfLine(
+  { model: own }: CheckedCar,
+  line: Origin,
+  files: readonly FileView[],
+  fileOf: FileOf,
+): readonly Changer[] {
+  const began = beginningOf(own, line);
+  const cars = files.flatMap((file) => file.cars.map((car) => ({ file, car })));
+  return cars.flatMap(({ file, car }) => {
+    const { model, base } = car;
+    const now = base && lineFrom(model, began);
+    const was = base && lineFrom(base.model, began);
+    if (now === undefined || was === undefined) return [];
+    const { origin, word } = now.statement;
+    const written = isSamePlace(was.statement.origin, origin) ? undefined : writtenAt(origin, fileOf);
+    if (written === undefined) return [];
+    const change = { before: valueOf(was, []), now: valueOf(now, []), difference: undefined };
+    return [{ setup: nameOf(model), path: word, kind: "replaced", text: written.text, origin, ...change, car, file }];
+  });
+}
 
 const onceALine = (changers: readonly Changer[]): readonly Changer[] =>
   changers.filter((one, i) => changers.findIndex(({ origin }) => isSamePlace(origin, one.origin)) === i);
@@ -135,7 +158,10 @@ function values(base: CarModel, model: CarModel, path: readonly string[]) {
  * be written in one line, as for what is taken out.
  */
 export function effectOf({ car, file, path, before, now }: Changer): string | undefined {
-  if (before === undefined || now === undefined) return undefined;
+  // Of one line among several no path tells which it is.
+  const segments = path.split(".");
+  const isAmong = foundAt(car.model, segments) === undefined || wordAt(car.model, segments)?.times === "many";
+  if (before === undefined || now === undefined || isAmong) return undefined;
   const { car: without } = file.vary(nameOf(car.model), [`${path} ${before}`]);
   if (without === undefined) return undefined;
   const unit = unitsOfCar(car.model);

@@ -1,7 +1,7 @@
 /** Whether a hover offers to tell more of a value: where it comes from, and which set-ups change it. */
 import type { FileView } from "../../snapshot/workspace.js";
 import { askedAt } from "./asked.js";
-import { chainOf, lineChain } from "./chain.js";
+import { chainOfAsked } from "./chain-of-asked.js";
 import type { FileOf } from "./written.js";
 
 export interface HoverLinks {
@@ -16,9 +16,9 @@ export function hoverLinks(file: FileView, offset: number, fileOf: FileOf): Hove
   if (asked.kind === "none") return { hasChain: false, mayBeChanged: false };
   // Of a whole car or set-up the values are chosen from.
   if (asked.kind === "block") return { hasChain: asked.path.length === 0, mayBeChanged: false };
-  const chain = asked.kind === "line" ? lineChain(asked, fileOf) : chainOf(asked.car, asked.path, fileOf);
+  const chain = chainOfAsked(asked, fileOf);
   return {
     hasChain: (chain?.steps.length ?? 0) > 1,
-    mayBeChanged: chain !== undefined && (asked.kind === "property" || asked.of === "part"),
+    mayBeChanged: chain !== undefined && (asked.kind !== "line" || asked.of === "part"),
   };
 }

@@ -81,6 +81,14 @@ setup storm from quarrow-wet {
     expect(told("quill.crank", "spring third for heave", "third")).toHaveLength(3);
   });
 
+  it("of an expectation, the ones that replace it", () => {
+    expect(told("quill.crank", "expect front.heave-rate", "heave")).toEqual([
+      expect.stringMatching(/^quarrow-wet · expect · .*150.*190 N\/mm → .*130.*160 N\/mm$/),
+      expect.stringMatching(/^quarrow-dry · expect · .*150.*190 N\/mm → .*170.*190 N\/mm$/),
+    ]);
+    expect(changers("quill.crank", "expect front.heave-rate", "heave").map(effectOf)).toEqual([undefined, undefined]);
+  });
+
   it("no set-up changes the rear wheel's mass; another car's set-ups are never among them", () => {
     expect(told("quill.crank", "unsprung-mass 19", "19")).toEqual([]);
     expect(told("quill.crank", "mass 540", "540")).toEqual([]);

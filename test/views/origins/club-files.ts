@@ -3,7 +3,8 @@ import { readFileSync } from "node:fs";
 import { createWorkspace } from "../../../server/snapshot/create.js";
 import type { FileView } from "../../../server/snapshot/workspace.js";
 import { type Asked, askedAt } from "../../../server/views/origins/asked.js";
-import { chainOf, lineChain, type ValueChain } from "../../../server/views/origins/chain.js";
+import type { ValueChain } from "../../../server/views/origins/chain.js";
+import { chainOfAsked } from "../../../server/views/origins/chain-of-asked.js";
 
 export interface ClubFiles {
   readonly fileOf: (name: string) => FileView;
@@ -38,8 +39,7 @@ export function clubFiles(more: Readonly<Record<string, string>> = {}): ClubFile
     asked,
     chain: (name, marker, part) => {
       const found = asked(name, marker, part);
-      if (found.kind === "line") return lineChain(found, fileOf);
-      return found.kind === "none" ? undefined : chainOf(found.car, found.path, fileOf);
+      return found.kind === "none" ? undefined : chainOfAsked(found, fileOf);
     },
   };
 }

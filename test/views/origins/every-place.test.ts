@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { askedAt } from "../../../server/views/origins/asked.js";
-import { chainOf, lineChain } from "../../../server/views/origins/chain.js";
+import { chainOf } from "../../../server/views/origins/chain.js";
+import { chainOfAsked } from "../../../server/views/origins/chain-of-asked.js";
 import { choicesOf } from "../../../server/views/origins/choices.js";
 import { clubFiles } from "./club-files.js";
 
@@ -25,11 +26,11 @@ describe.each(folders)("places of %s", (folder) => {
         expect(asked.why).toMatch(/\.$/);
         continue;
       }
-      const key = asked.kind === "line" ? `${asked.origin.start}` : `${asked.kind} ${asked.path.join(".")}`;
+      const key = "origin" in asked ? `${asked.origin.start}` : `${asked.kind} ${asked.path.join(".")}`;
       if (told.has(key)) continue;
       told.add(key);
       choicesOf(asked, club.fileOf);
-      const chain = asked.kind === "line" ? lineChain(asked, club.fileOf) : chainOf(asked.car, asked.path, club.fileOf);
+      const chain = chainOfAsked(asked, club.fileOf);
       const [first] = chain?.steps ?? [];
       if (first?.kind !== "removed" && first?.value !== undefined) expect(first.value).toBe(chain?.value);
       for (const { origin, text, kind } of chain?.steps ?? []) {
