@@ -14,7 +14,7 @@ import type {
   WhereFromMethod,
 } from "../../server/lsp/protocol-provenance.js";
 import { LANGUAGE } from "../language.js";
-import { showToldPlaces } from "./told-places.js";
+import { showToldPlaces } from "../told-places.js";
 
 const WHERE_FROM: WhereFromMethod = "bellcrank/whereFrom";
 const CHANGERS: ChangersMethod = "bellcrank/changers";

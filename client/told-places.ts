@@ -3,7 +3,7 @@
  * Escape goes back to where one was. A button shows them in the editor's own peek view.
  */
 import * as vscode from "vscode";
-import type { ToldPlace } from "../../server/lsp/protocol-provenance.js";
+import type { ToldPlace } from "../server/lsp/protocol-provenance.js";
 
 interface PlaceItem extends vscode.QuickPickItem {
   readonly where: ToldPlace["where"];
