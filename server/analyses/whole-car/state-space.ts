@@ -7,7 +7,7 @@
  *
  * States are scaled (by √M and a typical frequency) so that all of A weighs alike; `scale` takes that back.
  */
-import { product, type Rows, zeros } from "../../maths/rows.js";
+import { finiteRows, product, type Rows, zeros } from "../../maths/rows.js";
 import { solved } from "../../maths/eigen.js";
 import { type LinearSystem, steadyRoadStiffness, steadyStiffness } from "./linear-system.js";
 
@@ -60,23 +60,31 @@ export function stateSpace(system: LinearSystem): StateSpace | undefined {
   return scaledSpace(a, b, system.mass, n);
 }
 
-/** M⁻¹ times everything, in one solution. */
+/** M⁻¹ times everything. */
 function overMass(system: LinearSystem, lagging: boolean): PerMass | undefined {
   const stiffness = lagging ? system.stiffness : steadyStiffness(system);
   const roadStiffness = lagging ? system.roadStiffness : steadyRoadStiffness(system);
   const { mass, damping, roadDamping, air } = system;
   const airForce = lagging && air !== undefined ? product(transposed(air.heights), air.slopes) : mass.map(() => []);
   const parts = [stiffness, damping, roadStiffness, roadDamping, airForce];
-  const all = mass.map((_, i) => parts.flatMap((part) => part[i]!));
-  const over = isDiagonal(mass) ? dividedBy(mass, all) : solved(mass, all);
+  const over = isDiagonal(mass) ? parts.map((part) => dividedBy(mass, part)) : dividedTogether(mass, parts);
+  const [k, c, kr, cr, d] = over ?? [];
+  return k && c && kr && cr && d && { stiffness: k, damping: c, roadStiffness: kr, roadDamping: cr, air: d };
+}
+
+/** M⁻¹ times each, M factored once. */
+function dividedTogether(mass: Rows, parts: readonly Rows[]): readonly Rows[] | undefined {
+  const over = solved(
+    mass,
+    mass.map((_, i) => parts.flatMap((part) => part[i]!)),
+  );
   if (over === undefined) return undefined;
   let from = 0;
-  const [k, c, kr, cr, d] = parts.map((part) => {
+  return parts.map((part) => {
     const at = from;
     from += part[0]!.length;
     return over.map((row) => row.slice(at, from));
   });
-  return { stiffness: k!, damping: c!, roadStiffness: kr!, roadDamping: cr!, air: d! };
 }
 
 const transposed = (a: Rows): number[][] => (a[0] ?? []).map((_, j) => a.map((row) => row[j]!));
@@ -85,7 +93,7 @@ const isDiagonal = (a: Rows): boolean => a.every((row, i) => row.every((value, j
 
 function dividedBy(mass: Rows, all: Rows): Rows | undefined {
   const over = all.map((row, i) => row.map((value) => value / mass[i]![i]!));
-  return over.every((row) => row.every(Number.isFinite)) ? over : undefined;
+  return finiteRows(over) ? over : undefined;
 }
 
 /** A typical rate of change, 1/s: the geometric mean of the fastest and the slowest spring on its mass. */

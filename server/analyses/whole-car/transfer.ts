@@ -63,7 +63,7 @@ export function operated([m0, m1, m2]: Operator, omega: number, [re, im]: readon
   return [a * re - b * im, a * im + b * re];
 }
 
-function byModes({ space, spectrum, system }: Part, displacements: readonly Displacement[]): Responder | undefined {
+function byModes({ space, spectrum }: Part, displacements: readonly Displacement[]): Responder | undefined {
   const inverted = invertedBasis(spectrum.basis);
   if (inverted === undefined || inverted.condition > TOO_SKEW) return undefined;
   const unscaled = spectrum.basis.slice(0, space.freedoms).map((row, i) => row.map((value) => value / space.scale[i]!));
@@ -76,37 +76,42 @@ function byModes({ space, spectrum, system }: Part, displacements: readonly Disp
     at: evaluator({
       re: spectrum.re,
       im: spectrum.im,
-      entering: flat(product(inverted.inverse, space.b)),
+      entering: columnsOf(product(inverted.inverse, space.b)),
       shown: flat(shown),
       through: flat(displacements.map(({ road }) => road)),
-      inputs: system.roadStiffness[0]?.length ?? 0,
       displacements: displacements.length,
     }),
   };
 }
 
-const flat = (rows: Rows): Float64Array => Float64Array.from(rows.flat());
+/** Row by row. */
+function flat(rows: Rows): Float64Array {
+  const width = rows[0]?.length ?? 0;
+  const into = new Float64Array(width * rows.length);
+  for (let i = 0; i < rows.length; i++) into.set(rows[i]!, width * i);
+  return into;
+}
 
 interface Modal {
   readonly re: readonly number[];
   readonly im: readonly number[];
-  /** W⁻¹B, states × inputs; C W, displacements × states; d, displacements × inputs. */
-  readonly entering: Float64Array;
+  /** W⁻¹B by input; C W, displacements × states; d, displacements × inputs. */
+  readonly entering: readonly Float64Array[];
   readonly shown: Float64Array;
   readonly through: Float64Array;
-  readonly inputs: number;
   readonly displacements: number;
 }
 
-function evaluator({ re, im, entering, shown, through, inputs, displacements }: Modal): Responder["at"] {
+const columnsOf = (rows: Rows): readonly Float64Array[] =>
+  (rows[0] ?? []).map((_, c) => Float64Array.of(...rows.map((row) => row[c]!)));
+
+function evaluator({ re, im, entering, shown, through, displacements }: Modal): Responder["at"] {
   const states = re.length;
+  const inputs = entering.length;
   const x = new Float64Array(2 * states);
-  const columns = Array.from({ length: inputs }, (_, c) =>
-    Float64Array.from({ length: states }, (__, i) => entering[i * inputs + c]!),
-  );
-  const answered = answers(Float64Array.from(re), Float64Array.from(im), x);
+  const answered = answers(Float64Array.of(...re), Float64Array.of(...im), x);
   return (omega, road, into) => {
-    entered(columns, road, x);
+    entered(entering, road, x);
     if (!answered(omega)) return false;
     multiplied(shown, x, states, into, displacements);
     for (let d = 0, at = 0; d < displacements; d++) {
