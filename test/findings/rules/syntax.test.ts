@@ -51,6 +51,14 @@ describe("unreadable-line", () => {
     expect(findings).toEqual([]);
   });
 
+  it("puts both marks of a pasted text right at once", () => {
+    const text = "use \u201cparts.crank\u201d\n";
+    const context = contextOf({ "a.crank": text, "parts.crank": "" }, "a.crank");
+    const after = afterFix(context, "unreadable-line");
+    expect(after.text).toBe('use "parts.crank"\n');
+    expect(after.findings).toEqual([]);
+  });
+
   it("does that in bulk only where the sign can be nothing else", () => {
     const safe = (text: string) => safeEdits(runRules(of(text)), of(text)).length;
     expect(safe("let a = 3 mm \u2212 1 mm\n")).toBe(1);

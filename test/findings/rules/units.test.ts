@@ -20,6 +20,15 @@ setup wet from wren {
     expect(after.findings).toEqual([]);
   });
 
+  it.each([
+    ["70 kph", "Write km/h"],
+    ["70 KMH", "Write km/h"],
+    ["20 mps", "Write m/s"],
+  ])("takes %s for another spelling, not for what looks alike", (speed, title) => {
+    const context = contextOfSetup(`case wet-hairpin { speed ${speed} }`);
+    expect(fixesFor(context, "unknown-unit")[0]?.title).toBe(title);
+  });
+
   it("offers units of the dimension that is due where nothing is alike", () => {
     const titles = fixesFor(contextOfSetup("front.third.rate 48 zz"), "unknown-unit").map(({ title }) => title);
     expect(titles).toContain("Write N/mm");

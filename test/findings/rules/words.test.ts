@@ -32,6 +32,17 @@ describe("unknown-word", () => {
     expect(fixesFor(context, "unknown-word")).toEqual([]);
   });
 
+  it("is told once of a word that is needed and mistyped", () => {
+    const text = "catalogue {\n  torsion-bar TB-115 { Diameter 11.5 mm, length 360 mm }\n}\n";
+    expect(runRules(contextOf({ "a.crank": text }, "a.crank")).map(({ rule }) => rule)).toEqual(["unknown-word"]);
+  });
+
+  it("tells how modes are joined", () => {
+    const context = contextOfSetup("axle front {", "  damper extra for heave, roll { fit V-22 }", "}");
+    const found = runRules(context).find(({ rule }) => rule === "unknown-word");
+    expect(found?.message).toMatch(/Modes are joined by "and": `for heave and roll`/);
+  });
+
   it("speaks of a mode that is none", () => {
     checkFindings(
       setupWith(

@@ -19,6 +19,7 @@
 import type { Block, Entry } from "../../../../grammar/index.js";
 import { findWord, wordsIn } from "../../../../grammar/vocabulary/index.js";
 import { starterText } from "../../../../grammar/vocabulary/starter-text.js";
+import { didYouMean } from "../../did-you-mean.js";
 import type { RuleContext } from "../../context.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Fix, Rule } from "../../finding.js";
@@ -93,7 +94,22 @@ function mayBeUnread(context: RuleContext, problem: ModelProblemOf<"missing-prop
   if (problem.uri !== context.uri) return false;
   const block = blockFor(context, problem);
   if (block === undefined) return false;
-  return unread.some((one) => contains(block, one)) || block.entries.some((entry) => isRowOf(entry, problem.word));
+  return (
+    unread.some((one) => contains(block, one)) ||
+    block.entries.some((entry) => isRowOf(entry, problem.word)) ||
+    isMistyped(context, problem, block)
+  );
+}
+
+/** `Rate 55 N/mm`, `pushrod on …`: the word that is not known is this one. */
+function isMistyped({ problems, uri }: RuleContext, { word }: { readonly word: string }, block: Block): boolean {
+  return problems.some(
+    (one) =>
+      one.kind === "unknown-word" &&
+      one.uri === uri &&
+      contains(block, one) &&
+      didYouMean(one.word, one.candidates, 1)[0] === word,
+  );
 }
 
 /** `mass: 560 kg`: told as a line of a wrong form. */

@@ -55,6 +55,7 @@ export const unreadableLine: Rule = {
     const bad = problemBehind(finding, "bad-character");
     if (bad?.found === ";")
       return [oneEdit('Remove ";"', finding.uri, withBlank(context.text, bad), "", { preferred: true })];
+    if (bad?.suggestion === '"') return [straightQuotes(finding.uri, bad, context)];
     if (bad) return plainSpelling(finding.uri, bad);
     const stray = problemBehind(finding, "stray-closing") ?? strayEquals(finding);
     return stray
@@ -77,6 +78,18 @@ function isBeside(context: RuleContext, problem: Unreadable, limit: Span): boole
   if (problem.kind !== "unexpected") return false;
   const { lines } = context.parsed;
   return contains(problem, limit) || lines.position(problem.start).line === lines.position(limit.start).line;
+}
+
+/** All of the line at once: one alone would open a text that nobody closes. */
+function straightQuotes(uri: string, bad: Span & { readonly found: string }, { parsed }: RuleContext): Fix {
+  const { line } = parsed.lines.position(bad.start);
+  const [from, to] = [parsed.lines.lineStart(line), parsed.lines.lineEnd(line)];
+  const marks = parsed.problems.filter(
+    (one) => one.kind === "bad-character" && one.suggestion === '"' && one.start >= from && one.end <= to,
+  );
+  const edits = marks.map(({ start, end }) => ({ uri, span: { start, end }, newText: '"' }));
+  // A mark on its own may stand for inches, or in a note: then a person has to look.
+  return { title: "Write straight quotation marks", edits, preferred: true, safe: marks.length % 2 === 0 };
 }
 
 function plainSpelling(uri: string, bad: SyntaxProblemOf<"bad-character">): readonly Fix[] {
@@ -129,6 +142,8 @@ function expectedWords({ expected, found }: SyntaxProblemOf<"unexpected">): stri
 }
 
 function characterHint(found: string, suggestion: string | undefined): string {
+  if (found === "^") return "A power belongs to a unit (m^2), and units are multiplied with a star: kg*m^2.";
+  if (suggestion === '"') return "Write straight quotation marks.";
   if (found === ";") return "A line ends a statement; inside braces on one line a comma does. Remove it.";
   return suggestion === undefined
     ? "Names are letters, digits and hyphens; anything may stand in a comment, after #."

@@ -20,6 +20,7 @@
  * }
  * ```
  */
+import { suggestUnits } from "../../../quantities/index.js";
 import { didYouMean } from "../../did-you-mean.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
@@ -55,8 +56,14 @@ function messageFor(problem: ModelProblemOf<"unknown-unit">, likely: Ranking): s
   return `${quoted(problem.unit)} is not a unit that is known, so the value cannot be used.${due}${instead}`;
 }
 
-/** Units that look like what was written; where none does, the usual ones of the dimension. */
+/** Units of another size than what was written: one may take them, but they are not what was meant. */
+const otherSizes: ReadonlySet<string> = new Set(["kgf", "kp", "mil", "thou"]);
+
+/** Another spelling first (`kph` is `km/h`, however near `mph` looks), then what looks alike, else the usual ones. */
 function offered(problem: ModelProblemOf<"unknown-unit">, likely: Ranking) {
+  const meant = suggestUnits(problem.unit).filter((unit) => problem.candidates.includes(unit));
+  if (otherSizes.has(problem.unit.toLowerCase())) return { units: likely(problem.candidates), alike: false };
+  if (meant.length > 0) return { units: meant.slice(0, 3), alike: true };
   const similar = didYouMean(problem.unit, problem.candidates);
   return similar.length > 0 ? { units: similar, alike: true } : { units: likely(problem.candidates), alike: false };
 }

@@ -39,9 +39,14 @@ export const unknownWord: Rule = {
 
 function messageFor(problem: ModelProblemOf<"unknown-word">): string {
   const likely = didYouMean(problem.word, problem.candidates);
-  const instead = likely.length > 0 ? suggestion(likely) : wordsHere(problem.candidates);
+  const isMode = problem.concept !== "for" && isModeWord(problem.word);
+  const instead = isMode ? joined : likely.length > 0 ? suggestion(likely) : wordsHere(problem.candidates);
   return `${quoted(problem.word)} is not ${kindOfWord(problem.concept)}, so this line sets nothing.${instead}`;
 }
+
+const isModeWord = (word: string): boolean => ["corner", "heave", "roll", "pitch", "warp"].includes(word);
+
+const joined = ' Modes are joined by "and": `for heave and roll`.';
 
 function wordsHere(candidates: readonly string[]): string {
   if (candidates.length === 0) return "";
