@@ -21,6 +21,10 @@ export type Explained =
 /** @param path as a set-up writes it: `front.third.rate`; empty for everything that the car or set-up says */
 export function explain(car: CheckedCar, path: string, fileOf: FileOf): Explained {
   const segments = path === "" ? [] : path.split(".");
+  if (segments.at(-1) === "expect")
+    return { kind: "none", why: "an expectation is no value of the car: `bellcrank check` judges it" };
+  const side = sideOf(segments);
+  if (side !== undefined) return { kind: "values", path, values: ofSide(car, segments, side, fileOf) };
   const asked = askedFor(car, segments);
   const choices = choicesOf(asked, fileOf) ?? [];
   const isPart = segments.at(-1) === "fit";
@@ -29,6 +33,24 @@ export function explain(car: CheckedCar, path: string, fileOf: FileOf): Explaine
   const chain = asked.kind === "property" ? chainOf(car, segments, fileOf) : undefined;
   if (chain === undefined) return { kind: "none", why: nothingAt(car, path, fileOf) };
   return { kind: "value", chain, brings: choices.filter((one) => one.path !== path) };
+}
+
+/** `front.left`: a whole side. */
+const sideOf = ([axle, side, more]: readonly string[]): "left" | "right" | undefined =>
+  (axle === "front" || axle === "rear") && (side === "left" || side === "right") && more === undefined
+    ? side
+    : undefined;
+
+/** What both sides share stands by the axle's path, and is told with it. */
+function ofSide(
+  car: CheckedCar,
+  [axle = ""]: readonly string[],
+  side: "left" | "right",
+  fileOf: FileOf,
+): readonly ValueEntry[] {
+  const other = `${axle}.${side === "left" ? "right" : "left"}.`;
+  const values = choicesOf(askedFor(car, [axle]), fileOf) ?? [];
+  return values.filter((one) => !one.path.startsWith(other));
 }
 
 function nothingAt(car: CheckedCar, path: string, fileOf: FileOf): string {

@@ -100,6 +100,13 @@ describe("bellcrank explain", () => {
     expect([both.value, ...both.values.map(({ value }) => value)]).toContain("V-18");
   });
 
+  it("lists a whole side: its own values, and those that both share", () => {
+    const paths = told("dusk.crank", "front.right").values.map(({ path }) => path);
+    expect(paths).toContain("front.right.side.fit");
+    expect(paths).toContain("front.third.rate");
+    expect(paths.some((path) => path.startsWith("front.left."))).toBe(false);
+  });
+
   it("lists the values of a block, or all of them, and what a part brings", () => {
     const block = told("quill/wet.crank", "front.third");
     expect(block.value).toBeNull();
@@ -160,6 +167,8 @@ describe("bellcrank explain", () => {
     expect(wrong.code).toBe(2);
     expect(wrong.err).toMatch(/quarrow-wet has nothing at "front\.thrid\.rate"; did you mean front\.third\.rate/);
     expect(shop.run("explain", "quill/wet.crank", "front..rate").code).toBe(2);
+    expect(shop.run("explain", "quill/wet.crank", " front.third.rate ").code).toBe(0);
+    expect(shop.run("explain", "quill/wet.crank", "expect").err).toMatch(/an expectation is no value of the car/);
     expect(shop.run("explain", "quill/wet.crank", "x".repeat(5000)).code).toBe(2);
     expect(shop.run("explain", "missing.crank").code).toBe(2);
     expect(shop.run("explain", "quill/parts.crank").code).toBe(2);

@@ -36,7 +36,8 @@ Examples:
   bellcrank explain samples/quill/wet.crank front.third
   bellcrank explain samples/quill/quill.crank front.third.rate --changed-in samples/quill`,
     )
-    .action((path: string, of: string, { setup, changedIn, format }: Options) => {
+    .action((path: string, named: string, { setup, changedIn, format }: Options) => {
+      const of = named.trim();
       const { workspace, file } = openFile(path);
       const car = carOf(file, setup);
       const fileOf = (uri: string): FileView => workspace.file(uri);
