@@ -25,6 +25,9 @@ export function createWorkspace(host: Host): Workspace {
     },
     forget: (uri) => texts.forget(uri),
     file: (uri) => files.view(uri),
+    release(uri) {
+      if (!texts.isOpen(uri)) files.drop(uri);
+    },
     open: () => texts.open(),
     isOpen: (uri) => texts.isOpen(uri),
     dependents: (uri) => [...new Set([uri, ...files.dependents(uri)])].filter((other) => texts.isOpen(other)),

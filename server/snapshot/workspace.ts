@@ -53,6 +53,8 @@ export interface Workspace {
   /** A file changed, came or went on disk: whatever rested on it is stale. */
   forget(uri: string): void;
   file(uri: string): FileView;
+  /** Nobody will ask for this file soon: unless it is a document that is set, what was made of it need not be kept. */
+  release(uri: string): void;
   /** Documents that are set. */
   open(): readonly string[];
   isOpen(uri: string): boolean;

@@ -26,6 +26,11 @@ import { type FileReport, type Looked, WorkspacePull } from "./workspace-pull.js
 
 const OPTIONS = { interFileDependencies: true, workspaceDiagnostics: true };
 
+type Send = (reports: readonly FileReport[]) => void;
+
+/** So long nothing has to be typed, before files that nobody has open are checked: they would only be in the way. */
+const PAUSE_MS = 250;
+
 /** Of an open file whose findings are published. */
 const PUBLISHED: Report = { kind: "full", resultId: "published", items: [] };
 
@@ -35,8 +40,10 @@ export class PulledFindings {
   readonly #publisher: Publisher;
   readonly #nextTurn: NextTurn;
   readonly #reports: Reports;
-  readonly #pulls = new Set<WorkspacePull>();
+  /** The requests that are held open, each with its stream if it has one. */
+  readonly #pulls = new Map<WorkspacePull, Send | undefined>();
   #listed: readonly string[] | undefined;
+  #typedAt = -PAUSE_MS;
   #registered: Promise<Disposable> | undefined;
 
   constructor(connection: Connection, session: Session, publisher: Publisher, nextTurn: NextTurn) {
@@ -47,7 +54,11 @@ export class PulledFindings {
     this.#reports = new Reports(session);
     session.textsChanged = (uris, list) => {
       if (list === "stale") this.#listed = undefined;
-      for (const pull of this.#pulls) pull.changed(uris);
+      else this.#typedAt = performance.now();
+      for (const [pull, send] of this.#pulls) {
+        pull.changed(uris);
+        this.#takeBack(pull, send, uris);
+      }
     };
     connection.languages.diagnostics.on((parameters) => this.#document(parameters));
     connection.languages.diagnostics.onWorkspace((parameters, token, _progress, stream) =>
@@ -66,14 +77,14 @@ export class PulledFindings {
   /** Announces what the setting asks for, or takes it back. */
   settingsRead(): void {
     const { publishes, client } = this.#session;
-    for (const pull of this.#pulls) pull.restart();
+    for (const pull of this.#pulls.keys()) pull.restart();
     if (!publishes || client.textDocument?.diagnostic?.dynamicRegistration !== true) return;
     if (this.#coversAll) this.#register();
     else this.#unregister();
   }
 
   stop(): void {
-    for (const pull of this.#pulls) pull.end();
+    for (const pull of this.#pulls.keys()) pull.end();
   }
 
   get #coversAll(): boolean {
@@ -100,24 +111,29 @@ export class PulledFindings {
   }
 
   async #report(uri: string): Promise<Looked> {
-    if (this.#session.publishes && this.#session.workspace.isOpen(uri)) return { report: PUBLISHED, rests: [] };
-    const file = await this.#session.arrivedFile(uri);
+    const file = this.#isPublished(uri) ? undefined : await this.#session.arrivedFile(uri);
+    // It may have been opened meanwhile.
+    if (file === undefined || this.#isPublished(uri)) return { report: PUBLISHED, rests: [] };
     return { report: this.#reports.of(file), rests: [...file.uses, ...file.readsText] };
+  }
+
+  #isPublished(uri: string): boolean {
+    return this.#session.publishes && this.#session.workspace.isOpen(uri);
   }
 
   /** Held open: with a stream for as long as the client likes, without one until there is something new. */
   async #workspace(
     { previousResultIds }: WorkspaceDiagnosticParams,
     token: CancellationToken,
-    stream: ((reports: readonly FileReport[]) => void) | undefined,
+    stream: Send | undefined,
   ): Promise<WorkspaceDiagnosticReport> {
     this.#listed = undefined;
     const previous = previousResultIds.map(({ uri, value }) => ({ uri: normalUri(uri), value }));
     const pull = new WorkspacePull({ uris: () => this.#uris(), look: (uri) => this.#inItsTurn(uri) }, previous);
-    this.#pulls.add(pull);
+    this.#pulls.set(pull, stream);
     token.onCancellationRequested(() => pull.end());
     const items: FileReport[] = [];
-    const send = stream ?? ((reports: readonly FileReport[]) => void items.push(...reports));
+    const send: Send = stream ?? ((reports) => void items.push(...reports));
     while (!pull.ended && items.length === 0) {
       await pull.round(send);
       if (items.length === 0) await pull.change();
@@ -131,10 +147,23 @@ export class PulledFindings {
     return this.#coversAll ? (this.#listed ??= this.#session.everyUri()) : [];
   }
 
-  /** A keystroke that is already here, and what is open and rests on it, go before the next file. */
+  /** Whatever was reported of a file goes at once when the file is opened: it is published now. */
+  #takeBack(pull: WorkspacePull, send: Send | undefined, uris: readonly string[]): void {
+    const opened = this.#coversAll ? uris.filter((uri) => this.#isPublished(uri)) : [];
+    const reports = send === undefined ? [] : pull.take(new Map(opened.map((uri) => [uri, PUBLISHED])));
+    if (reports.length > 0) send?.(reports);
+  }
+
+  /** Not while somebody types, nor before what is open has had its turn. What was made of the file is not kept for long. */
   async #inItsTurn(uri: string): Promise<Looked> {
-    do await new Promise<void>((resolve) => this.#nextTurn(resolve));
-    while (this.#publisher.isWaiting);
-    return this.#report(uri);
+    while (!this.#isPublished(uri)) {
+      await new Promise<void>((resolve) => this.#nextTurn(resolve));
+      const pause = this.#typedAt + PAUSE_MS - performance.now();
+      if (pause > 0) await new Promise((resolve) => setTimeout(resolve, pause));
+      else if (!this.#publisher.isWaiting) break;
+    }
+    const looked = await this.#report(uri);
+    this.#session.workspace.release(uri);
+    return looked;
   }
 }

@@ -32,8 +32,8 @@ export class WorkspacePull {
   readonly #pulled: Pulled;
   /** By the addresses that the client has: the ids of what it was told last. */
   readonly #told: Map<string, string>;
+  /** Of the files whose report holds still: what they rest on. */
   readonly #rests = new Map<string, ReadonlySet<string>>();
-  #changed = new Set<string>();
   #isStale = true;
   #wake: (() => void) | undefined;
   ended = false;
@@ -45,8 +45,13 @@ export class WorkspacePull {
 
   /** These changed, came, went, were opened or closed. */
   changed(uris: readonly string[]): void {
-    for (const uri of uris) this.#changed.add(uri);
+    for (const [uri, rests] of this.#rests) if (uris.some((one) => rests.has(one))) this.#rests.delete(uri);
     this.#stir();
+  }
+
+  /** These reports hold from now on, before whatever else is looked at. */
+  take(reports: ReadonlyMap<string, Report>): readonly FileReport[] {
+    return [...reports].flatMap(([uri, report]) => this.#tell(uri, { report, rests: [] }));
   }
 
   /** Everything has to be looked at again, as after a change of the settings. */
@@ -74,24 +79,31 @@ export class WorkspacePull {
     this.#wake = undefined;
   }
 
-  /** Looks at what changed since the last round; whatever differs goes to `send`, a few files at a time. */
+  /**
+   * Looks at the files whose report is not known to hold; whatever differs goes to `send`, a few files at a time. A further change
+   * ends the round early, since the next one begins with the files that are open.
+   */
   async round(send: (reports: readonly FileReport[]) => void): Promise<void> {
-    const changed = this.#changed;
-    this.#changed = new Set();
     this.#isStale = false;
     const uris = new Set(this.#pulled.uris());
     let waiting: FileReport[] = [...this.#told.keys()]
       .filter((uri) => !uris.has(uri))
       .flatMap((uri) => this.#gone(uri));
     for (const uri of uris) {
-      if (this.ended) return;
-      if (!this.#isDue(uri, changed)) continue;
-      waiting.push(...(await this.#look(uri)));
+      if (this.ended || this.#isStale) break;
+      if (this.#rests.has(uri)) continue;
+      waiting.push(...this.#tell(uri, await this.#pulled.look(uri)));
       if (waiting.length < CHUNK) continue;
-      send(waiting);
+      send(waiting.filter((report) => this.#holds(report)));
       waiting = [];
     }
-    if (waiting.length > 0) send(waiting);
+    const rest = waiting.filter((report) => this.#holds(report));
+    if (rest.length > 0) send(rest);
+  }
+
+  /** False where a later report of the same file has been sent meanwhile. */
+  #holds({ uri, resultId }: FileReport): boolean {
+    return this.#told.get(uri) === resultId;
   }
 
   /** What the client has still holds of the files beside these. */
@@ -104,13 +116,7 @@ export class WorkspacePull {
     });
   }
 
-  #isDue(uri: string, changed: ReadonlySet<string>): boolean {
-    const rests = this.#rests.get(uri);
-    return rests === undefined || [...changed].some((one) => rests.has(one));
-  }
-
-  async #look(uri: string): Promise<readonly FileReport[]> {
-    const { report, rests } = await this.#pulled.look(uri);
+  #tell(uri: string, { report, rests }: Looked): readonly FileReport[] {
     this.#rests.set(uri, new Set([uri, ...rests]));
     if (this.#told.get(uri) === report.resultId) return [];
     this.#told.set(uri, report.resultId);
