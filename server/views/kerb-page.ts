@@ -82,8 +82,21 @@ export function kerbCard({ kerbs, model }: CheckedCar, name: string): string | u
   if (found === undefined) return undefined;
   if (isAbsent(found)) return found.reason;
   const unit = unitsOfCar(model);
-  const tables = kerbTables(found.figures, unit).map(asTable).join("\n\n");
-  return `${titleOfStrike(found, unit)}\n\n${tables}\n\n_${cautions}_`;
+  // A hover holds what one looks for first; twenty elements are for the command line.
+  const [wheels, heights] = kerbTables(found.figures, unit).map(asTable);
+  const parts = [titleOfStrike(found, unit), wheels, heights, stopsLine(found.figures, unit), `_${cautions}_`];
+  return parts.join("\n\n");
+}
+
+/** "On its stop: front.third-stop for 12 ms, at most 340 N. …" */
+function stopsLine({ elements }: StrikeFigures, unit: ShowUnit): string {
+  const met = elements.filter(({ onStop }) => onStop !== undefined && onStop > 0);
+  const told = met.map(
+    ({ path, onStop, force, measure }) =>
+      `${path} for ${showQuantity(onStop ?? 0, "ms", 3)}, at most ${showFigure(force.most, loadUnit(measure, unit), 3)}`,
+  );
+  const stops = told.length === 0 ? "No stop is met." : `On its stop: ${told.join("; ")}.`;
+  return `${stops} Forces and speeds of every element: \`bellcrank kerb\`.`;
 }
 
 /** The first of its tables carries what is struck. */

@@ -31,6 +31,16 @@ describe("the hover of a kerb", () => {
     expect(said).toContain("wave: 10 mm high, 3000 mm long (versed-sine)");
     expect(said).toMatch(/\| front left \| [\d.]+ N \| [\d.]+ to [\d.]+ N \|/u);
     expect(said).toContain("competent person");
+    expect(said).toContain("No stop is met.");
+    expect(said).not.toContain("| front.third |");
+  });
+
+  it("tells which stops are met, for how long and how hard", () => {
+    const stop =
+      "  axle front {\n    bump-stop end for heave { rate 200 N/mm, gap 1 mm, between left.rocker.third and right.rocker.third }\n  }\n";
+    expect(hover(stop + kerb.replace("height 10 mm", "height 30 mm"), "kerb wave")).toMatch(
+      /On its stop: front\.end for [\d.]+ ms, at most [\d.]+ N\. Forces/,
+    );
   });
 
   it("tells why there are none", () => {
