@@ -11,7 +11,7 @@
  * c the contact point, w the wheel's centre, p that of both at which the longitudinal force acts: geometric load paths
  * and jacking are in these. What the longitudinal forces of both sides would do in yaw is left out.
  *
- * Values and derivatives are added up together: every term stands once, its derivative next to it.
+ * Longer than most, since values and derivatives are added up together: every term stands once, its derivative next to it.
  */
 import { signOfDeterminant } from "../../maths/elimination.js";
 import { nothing, zeros } from "../../maths/rows.js";
