@@ -1,6 +1,6 @@
 /** Edits of an element's own lines, for this car or set-up alone. */
 import type { Origin } from "../../model/origin.js";
-import { fromSI } from "../../quantities/index.js";
+import { fromSI, unitSystem } from "../../quantities/index.js";
 import type { TextEdit } from "../finding.js";
 import { isInside, valueEdit } from "../setup-lines.js";
 import { lineIn } from "./faulty.js";
@@ -37,10 +37,18 @@ export function numberIn({ element: { model } }: Mending, line: string): Written
   return value?.kind === "number" ? { si: value.value, unit: value.unit } : undefined;
 }
 
-/** The value in its author's unit on a grid that a maker works to, such as 0.1 mm: `12.3 mm`. */
+/** 1, 2 or 5 of a power of ten, at most this: 0.01 in for half a millimetre. */
+function roundStep(size: number): number {
+  const power = 10 ** Math.floor(Math.log10(size) + 1e-9);
+  const [step = 1] = [5, 2, 1].filter((one) => one * power <= size * (1 + 1e-9));
+  return step * power;
+}
+
+/** The value in its author's unit on a grid that a maker works to, such as 0.1 mm: `12.3 mm`; for inches a round one near it. */
 export function onGrid(si: number, unit: string, grid: number, round: "up" | "down" | "near"): string | undefined {
-  const [value, size] = [fromSI(si, unit), fromSI(grid, unit)];
-  if (value === undefined || size === undefined || !(size > 0)) return undefined;
+  const [value, exact] = [fromSI(si, unit), fromSI(grid, unit)];
+  if (value === undefined || exact === undefined || !(exact > 0)) return undefined;
+  const size = unitSystem(unit) === "inch" ? roundStep(exact) : exact;
   const steps = value / size;
   // A step that is whole but for rounding is not passed over.
   const whole =
