@@ -140,11 +140,12 @@ function followFiles(connection: Connection, session: Session, publisher: Publis
 /** The file itself; of a folder that came or went, of whose files nobody tells each, those that what has findings rests on. */
 function filesAt(uri: string, session: Session): readonly string[] {
   if (LANGUAGE_FILE.test(uri)) return [uri];
-  const { workspace, settings } = session;
-  const found =
-    settings.findingsScope === "allFiles" ? session.everyFile() : workspace.open().map((open) => workspace.file(open));
-  const restedOn = found.flatMap(({ uses, readsText }) => [...uses, ...readsText]);
-  return [...new Set(restedOn)].filter((file) => file.startsWith(`${uri}/`));
+  const { workspace } = session;
+  const byOpen = workspace.open().flatMap((open) => {
+    const { uses, readsText } = workspace.file(open);
+    return [...uses, ...readsText];
+  });
+  return [...new Set([...byOpen, ...session.restedOn()])].filter((file) => file.startsWith(`${uri}/`));
 }
 
 const LANGUAGE_FILE = /\.(?:crank|csv)$/;

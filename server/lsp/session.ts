@@ -30,6 +30,9 @@ export class Session {
   /** Tells whoever gives findings on request: these texts changed, came, went, were opened or closed. */
   textsChanged: (uris: readonly string[], list: "same" | "stale") => void = () => undefined;
 
+  /** What files that nobody has open rest on, as far as their findings were given. */
+  restedOn: () => readonly string[] = () => [];
+
   readonly #listFiles: () => readonly string[];
 
   /** `listFiles` names the language's files in the workspace folders, open or not. */

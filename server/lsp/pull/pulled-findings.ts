@@ -60,6 +60,7 @@ export class PulledFindings {
         this.#takeBack(pull, send, uris);
       }
     };
+    session.restedOn = () => [...this.#pulls.keys()].flatMap((pull) => pull.restedOn());
     connection.languages.diagnostics.on((parameters) => this.#document(parameters));
     connection.languages.diagnostics.onWorkspace((parameters, token, _progress, stream) =>
       this.#workspace(parameters, token, stream && ((items) => stream.report({ items: [...items] }))),

@@ -32,8 +32,10 @@ export class WorkspacePull {
   readonly #pulled: Pulled;
   /** By the addresses that the client has: the ids of what it was told last. */
   readonly #told: Map<string, string>;
-  /** Of the files whose report holds still: what they rest on. */
+  /** Of the files that were looked at: what they rest on. */
   readonly #rests = new Map<string, ReadonlySet<string>>();
+  /** Those whose report may not hold any more. */
+  readonly #due = new Set<string>();
   #isStale = true;
   #wake: (() => void) | undefined;
   ended = false;
@@ -45,7 +47,7 @@ export class WorkspacePull {
 
   /** These changed, came, went, were opened or closed. */
   changed(uris: readonly string[]): void {
-    for (const [uri, rests] of this.#rests) if (uris.some((one) => rests.has(one))) this.#rests.delete(uri);
+    for (const [uri, rests] of this.#rests) if (uris.some((one) => rests.has(one))) this.#due.add(uri);
     this.#stir();
   }
 
@@ -56,8 +58,13 @@ export class WorkspacePull {
 
   /** Everything has to be looked at again, as after a change of the settings. */
   restart(): void {
-    this.#rests.clear();
+    for (const uri of this.#rests.keys()) this.#due.add(uri);
     this.#stir();
+  }
+
+  /** Everything that the files rest on, themselves included. */
+  restedOn(): readonly string[] {
+    return [...this.#rests.values()].flatMap((rests) => [...rests]);
   }
 
   end(): void {
@@ -91,7 +98,7 @@ export class WorkspacePull {
       .flatMap((uri) => this.#gone(uri));
     for (const uri of uris) {
       if (this.ended || this.#isStale) break;
-      if (this.#rests.has(uri)) continue;
+      if (this.#rests.has(uri) && !this.#due.has(uri)) continue;
       waiting.push(...this.#tell(uri, await this.#pulled.look(uri)));
       if (waiting.length < CHUNK) continue;
       send(waiting.filter((report) => this.#holds(report)));
@@ -108,7 +115,7 @@ export class WorkspacePull {
 
   /** What the client has still holds of the files beside these. */
   unchanged(sent: readonly FileReport[]): readonly FileReport[] {
-    const others = new Set(this.#rests.keys());
+    const others = new Set([...this.#rests.keys()].filter((uri) => !this.#due.has(uri)));
     for (const { uri } of sent) others.delete(uri);
     return [...others].flatMap((uri): FileReport[] => {
       const resultId = this.#told.get(uri);
@@ -118,6 +125,7 @@ export class WorkspacePull {
 
   #tell(uri: string, { report, rests }: Looked): readonly FileReport[] {
     this.#rests.set(uri, new Set([uri, ...rests]));
+    this.#due.delete(uri);
     if (this.#told.get(uri) === report.resultId) return [];
     this.#told.set(uri, report.resultId);
     return [{ ...report, uri, version: null }];
@@ -125,6 +133,7 @@ export class WorkspacePull {
 
   #gone(uri: string): readonly FileReport[] {
     this.#rests.delete(uri);
+    this.#due.delete(uri);
     if (this.#told.get(uri) === NONE) return [];
     this.#told.set(uri, NONE);
     return [{ kind: "full", uri, version: null, resultId: NONE, items: [] }];
