@@ -144,6 +144,12 @@ setup wet from wren {
     );
   });
 
+  it("turns a range round that falls", () => {
+    const after = afterFix(contextOfSetup("front.travel 25 .. -30 mm"), "wrong-form");
+    expect(after.text).toContain("front.travel -30 .. 25 mm\n");
+    expect(after.findings.filter(({ rule }) => rule === "wrong-form")).toEqual([]);
+  });
+
   it("knows a colon as other languages have it, and takes it out", () => {
     const context = catalogue("  torsion-bar TB-115 { diameter: 11.5 mm, length 360 mm }");
     const found = runRules(context);

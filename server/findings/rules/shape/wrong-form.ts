@@ -20,6 +20,7 @@
  * }
  * ```
  */
+import type { Span } from "../../../../grammar/index.js";
 import { oneEdit } from "../../edits.js";
 import { fromModel, type ModelProblemOf, problemBehind } from "../../from-problems.js";
 import type { Rule } from "../../finding.js";
@@ -37,6 +38,9 @@ export const wrongForm: Rule = {
   check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
   fix: (finding, context) => {
     const problem = problemBehind(finding, "wrong-form");
+    const swapped = /^The first end/.test(problem?.detail ?? "") ? endsSwapped(context.text, finding.span) : undefined;
+    if (swapped !== undefined)
+      return [oneEdit(`Write ${swapped}`, finding.uri, finding.span, swapped, { preferred: true })];
     const colon = problem?.detail?.includes("without a colon") === true ? context.text.indexOf(":", problem.start) : -1;
     if (colon < 0 || colon >= finding.span.end) return [];
     return [oneEdit("Remove the colon", finding.uri, { start: colon, end: colon + 1 }, "", { preferred: true })];
@@ -67,4 +71,10 @@ function sentence(text: string): string {
 function onOneLine(form: string): string {
   const [first = "", ...more] = form.split("\n");
   return more.length === 0 ? first : `${first} … }`;
+}
+
+/** `25 .. -30 mm` the other way round; undefined where an end has a unit of its own or is a sum. */
+function endsSwapped(text: string, { start, end }: Span): string | undefined {
+  const [, first, second, unit] = /^(-?[\d.]*\d)\s*\.\.\s*(-?[\d.]*\d)(\s.*)?$/.exec(text.slice(start, end)) ?? [];
+  return first === undefined || second === undefined ? undefined : `${second} .. ${first}${unit ?? ""}`;
 }
