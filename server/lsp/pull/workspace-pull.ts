@@ -36,6 +36,8 @@ export class WorkspacePull {
   readonly #rests = new Map<string, ReadonlySet<string>>();
   /** Those whose report may not hold any more. */
   readonly #due = new Set<string>();
+  /** Changed since the look at a file began: its report may be of before or after. */
+  readonly #meanwhile = new Set<string>();
   #isStale = true;
   #wake: (() => void) | undefined;
   ended = false;
@@ -47,6 +49,7 @@ export class WorkspacePull {
 
   /** These changed, came, went, were opened or closed. */
   changed(uris: readonly string[]): void {
+    for (const uri of uris) this.#meanwhile.add(uri);
     for (const [uri, rests] of this.#rests) if (uris.some((one) => rests.has(one))) this.#due.add(uri);
     this.#stir();
   }
@@ -99,7 +102,7 @@ export class WorkspacePull {
     for (const uri of uris) {
       if (this.ended || this.#isStale) break;
       if (this.#rests.has(uri) && !this.#due.has(uri)) continue;
-      waiting.push(...this.#tell(uri, await this.#pulled.look(uri)));
+      waiting.push(...(await this.#look(uri)));
       if (waiting.length < CHUNK) continue;
       send(waiting.filter((report) => this.#holds(report)));
       waiting = [];
@@ -121,6 +124,14 @@ export class WorkspacePull {
       const resultId = this.#told.get(uri);
       return resultId === undefined ? [] : [{ kind: "unchanged", uri, version: null, resultId }];
     });
+  }
+
+  async #look(uri: string): Promise<readonly FileReport[]> {
+    this.#meanwhile.clear();
+    const looked = await this.#pulled.look(uri);
+    const reports = this.#tell(uri, looked);
+    if ([uri, ...looked.rests].some((one) => this.#meanwhile.has(one))) this.#due.add(uri);
+    return reports;
   }
 
   #tell(uri: string, { report, rests }: Looked): readonly FileReport[] {
