@@ -70,15 +70,20 @@ export function wordOf(concept: Concept | undefined, statement: Statement): Word
 
 function entryAt(entries: readonly Entry[], offset: number): Entry | undefined {
   let found: Entry | undefined;
+  let last: Entry | undefined;
   for (const entry of entries) {
     if (entry.start > offset) break;
+    last = entry;
     if (entry.end >= offset) found = entry;
   }
-  return found;
+  return found ?? (isOpen(last) ? last : undefined);
 }
 
+/** A block whose brace is not there yet goes on until the next statement: whoever types from the top is still in it. */
+const isOpen = (entry: Entry | undefined): boolean => entry?.kind === "statement" && entry.block?.closed === false;
+
 function isInside(block: Block, offset: number): boolean {
-  return block.start < offset && (block.closed ? offset < block.end : offset <= block.end);
+  return block.start < offset && (!block.closed || offset < block.end);
 }
 
 function itemsAt(statement: Statement, offset: number): Node[] {

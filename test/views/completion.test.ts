@@ -18,6 +18,14 @@ describe("completion", () => {
     expect(inAxle("spring third for heave and r|")).toContain("roll");
   });
 
+  it("knows the block of a new line where its closing braces are still to come", () => {
+    const open = "car lark {\n  axle front {\n    track 1480 mm\n    |";
+    expect(offeredAt(open)).toContain("linkage");
+    expect(offeredAt(open)).not.toContain("setup");
+    expect(offeredAt("car lark {\n  wheelbase 2540 mm\n  |\n\ncar other {\n}\n")).toContain("axle");
+    expect(offeredAt("car lark {\n  wheelbase 2540 mm\n}\n|")).toContain("setup");
+  });
+
   it("offers a whole car first in an empty file, and while its first word is typed", () => {
     expect(offeredAt("|\n")[0]).toBe("Start a car here");
     expect(offeredAt("ca|")[0]).toBe("Start a car here");

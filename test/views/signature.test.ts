@@ -65,6 +65,10 @@ describe("signature help", () => {
     ]);
   });
 
+  it("goes on where closing braces are still to come", () => {
+    expect(waysAt("car lark {\n  axle front {\n    spring third for |")).toEqual(["spring NAME for [MODE]"]);
+  });
+
   it("tells units, what is usual, and which modes there are", () => {
     expect(helpAt("car lark {\n  axle front {\n    track |\n  }\n}\n")).toMatch(
       /^Units: `mm`.*\. Usual: \d+ mm to \d+ mm\.$/,
