@@ -45,12 +45,14 @@ async function openInExplorer(editor: PageEditor, name: string): Promise<string>
   return sample(name);
 }
 
-async function renameInExplorer(page: Page, from: string, to: string): Promise<void> {
+/** @param answer to the question whether the lines that name the file may follow it; undefined where none names it */
+async function renameInExplorer(page: Page, from: string, to: string, answer?: "OK" | "Skip Changes"): Promise<void> {
   await inExplorer(page, from).click();
   await page.keyboard.press("F2");
   const box = page.locator(".explorer-folders-view input:visible");
   await box.fill(to);
   await page.keyboard.press("Enter");
+  if (answer !== undefined) await page.getByRole("dialog").getByRole("button", { name: answer, exact: true }).click();
   await inExplorer(page, to).waitFor();
 }
 
@@ -159,22 +161,25 @@ export const siteChecks: readonly SiteCheck[] = [
     },
   },
   {
-    name: "finds a used file that was renamed missing, and nothing once it is back",
+    name: "finds a used file that was renamed missing, nothing once it is back, and lets its users follow it",
     async run(editor) {
       const { page } = editor;
       await openInExplorer(editor, "quill.crank");
-      await renameInExplorer(page, "parts.crank", "shelf.crank");
+      await renameInExplorer(page, "parts.crank", "shelf.crank", "Skip Changes");
       await eventually(
         "a missing file",
         () => editor.findings(),
         (all) => all.some(({ rule }) => rule === "file-not-found"),
       );
       await renameInExplorer(page, "shelf.crank", "parts.crank");
-      await eventually(
-        "no finding any more",
-        () => editor.findings(),
-        (all) => all.length === 0,
-      );
+      const isClean = (all: readonly unknown[]): boolean => all.length === 0;
+      await eventually("no finding any more", () => editor.findings(), isClean);
+      await renameInExplorer(page, "parts.crank", "shelf.crank", "OK");
+      await runCommand(page, "File: Save All");
+      await openInExplorer(editor, "quill.crank");
+      await goTo(page, { line: 2, column: 1 });
+      await page.locator(".view-line", { hasText: "shelf.crank" }).waitFor();
+      await eventually("no finding in who follows", () => editor.findings(), isClean);
     },
   },
 ];
