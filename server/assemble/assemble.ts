@@ -20,7 +20,7 @@ import { massesOfCar, restingOf } from "./masses.js";
 import { strengthOf } from "./strength.js";
 
 export type { AxleMechanism } from "../elements/mechanism.js";
-export { axleKey, geometryKey, joiningKey } from "./axle-key.js";
+export { axleKey, geometryKey, joiningKey, lawsKey } from "./axle-key.js";
 export { type AxleGeometry, axleGeometry, builtCorners } from "./axle-geometry.js";
 
 function buildElement(model: ElementModel, parts: AxleParts, geometry: AxleGeometry): Built<Connection> {

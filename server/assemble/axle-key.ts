@@ -175,9 +175,16 @@ function massKey(car: CarModel): string {
   return `${stated}${left} ${crossWeight} ${JSON.stringify(tracks)}${JSON.stringify(hasSeatEachSide)};`;
 }
 
-/** The key of an axle with the masses of its car. */
-export function axleKey(axle: AxleModel, car: CarModel, geometry = geometryKey(axle)): string {
-  const { track, trim, wheel, elements } = axle;
+/** What an axle's own lines say beyond its geometry: its trim, its wheels, the laws of its elements. */
+export function lawsKey({ track, trim, wheel, elements }: AxleModel): string {
   const own = `${given(track)}${trim.by} ${trim.element ?? ""};${wheelKey(wheel.left)}${wheelKey(wheel.right)}`;
-  return `${geometry}${own}${massKey(car)}\n${elements.map(lawKey).join("")}`;
+  return `${own}\n${elements.map(lawKey).join("")}`;
 }
+
+/**
+ * The key of an axle with the masses of its car.
+ *
+ * @param own geometry and laws, where they are at hand
+ */
+export const axleKey = (axle: AxleModel, car: CarModel, own = `${geometryKey(axle)}${lawsKey(axle)}`): string =>
+  `${own}${massKey(car)}`;

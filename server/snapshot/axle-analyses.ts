@@ -15,6 +15,7 @@ import {
   axleKey,
   geometryKey,
   joiningKey,
+  lawsKey,
 } from "../assemble/assemble.js";
 import { assembleCarElements } from "../assemble/car-elements.js";
 import { kerbsOf } from "../assemble/kerbs.js";
@@ -58,7 +59,7 @@ export class AxleAnalyses {
   readonly #solvers = new BoundedCache<string, CaseSolver>(mostCars);
   readonly #keys = new WeakMap<CarModel, Map<AxleModel, Keys>>();
   /** An axle that was not typed into is the same object in the next version of its car. */
-  readonly #geometryKeys = new WeakMap<AxleModel, string>();
+  readonly #ownKeys = new WeakMap<AxleModel, Keys>();
   readonly #geometries = new BoundedCache<string, KeptGeometry>(mostGeometries);
   readonly #texts = new WeakMap<AxleAnalysis, Map<string, readonly string[]>>();
   readonly #mechanisms = new SharedCache<string, AxleMechanism>(mostMechanisms);
@@ -124,16 +125,20 @@ export class AxleAnalyses {
     if (keys === undefined) this.#keys.set(car, (keys = new Map()));
     let made = keys.get(axle);
     if (made === undefined) {
-      const geometry = this.#geometryKeyOf(axle);
-      keys.set(axle, (made = { geometry, whole: axleKey(axle, car, geometry) }));
+      const { geometry, whole } = this.#ownKeysOf(axle);
+      keys.set(axle, (made = { geometry, whole: axleKey(axle, car, whole) }));
     }
     return made;
   }
 
-  #geometryKeyOf(axle: AxleModel): string {
-    let key = this.#geometryKeys.get(axle);
-    if (key === undefined) this.#geometryKeys.set(axle, (key = geometryKey(axle)));
-    return key;
+  /** Without the masses of a car. */
+  #ownKeysOf(axle: AxleModel): Keys {
+    let keys = this.#ownKeys.get(axle);
+    if (keys === undefined) {
+      const geometry = geometryKey(axle);
+      this.#ownKeys.set(axle, (keys = { geometry, whole: `${geometry}${lawsKey(axle)}` }));
+    }
+    return keys;
   }
 
   readonly #keyOf = (axle: AxleModel, car: CarModel): string => this.#keysOf(axle, car).whole;
