@@ -1,6 +1,7 @@
 /**
  * Reads files of a workspace that is not on disk for the language server, through the editor's own file
- * system. Like on disk, nothing outside the folders of the workspace is read.
+ * system. Like on disk, nothing outside the folders of the workspace is read; where there is none, nothing outside the folders of
+ * the open files.
  */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
@@ -13,7 +14,7 @@ export function answerReadText(client: BaseLanguageClient): vscode.Disposable {
 }
 
 async function readText(uri: vscode.Uri): Promise<ReadTextAnswer> {
-  if (vscode.workspace.getWorkspaceFolder(uri) === undefined) return { missing: "outside" };
+  if (!isInside(uri)) return { missing: "outside" };
   let bytes: Uint8Array;
   try {
     bytes = await vscode.workspace.fs.readFile(uri);
@@ -22,6 +23,15 @@ async function readText(uri: vscode.Uri): Promise<ReadTextAnswer> {
     return { missing: "missing" };
   }
   return decoded(bytes);
+}
+
+function isInside(uri: vscode.Uri): boolean {
+  const { workspaceFolders, textDocuments } = vscode.workspace;
+  if ((workspaceFolders ?? []).length > 0) return vscode.workspace.getWorkspaceFolder(uri) !== undefined;
+  return textDocuments.some(({ uri: open }) => {
+    const folder = vscode.Uri.joinPath(open, "..");
+    return folder.scheme === uri.scheme && folder.authority === uri.authority && uri.path.startsWith(`${folder.path}/`);
+  });
 }
 
 function decoded(bytes: Uint8Array): ReadTextAnswer {
