@@ -38,7 +38,8 @@ export const wrongForm: Rule = {
   check: (context) => fromModel(meta, context, ["wrong-form"], (problem) => ({ message: messageFor(problem) })),
   fix: (finding, context) => {
     const problem = problemBehind(finding, "wrong-form");
-    const swapped = /^The first end/.test(problem?.detail ?? "") ? endsSwapped(context.text, finding.span) : undefined;
+    const isFalling = problem?.detail?.startsWith("The first end") === true;
+    const swapped = isFalling ? endsSwapped(context.text, finding.span) : undefined;
     if (swapped !== undefined)
       return [oneEdit(`Write ${swapped}`, finding.uri, finding.span, swapped, { preferred: true })];
     const colon = problem?.detail?.includes("without a colon") === true ? context.text.indexOf(":", problem.start) : -1;
