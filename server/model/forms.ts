@@ -110,9 +110,23 @@ function startsOf(form: Form, end: number): readonly number[] {
 
 /** Forms that none of the items fits in full, those first that get furthest with them. */
 export function formsByReach(forms: readonly Form[], items: readonly Item[]): readonly Form[] {
-  const reach = new Map(forms.map((form) => [form, reachOf(fit(form, items))]));
+  const reach = new Map(forms.map((form) => [form, reachedAsMeant(form, items)]));
   return [...forms].sort((a, b) => (reach.get(b) ?? 0) - (reach.get(a) ?? 0));
 }
+
+/** `at` where the form knows no `at` is hardly a value of that name: what is taken goes no further than there. */
+function reachedAsMeant(form: Form, items: readonly Item[]): number {
+  const reached = reachOf(fit(form, items));
+  const stray = items.slice(0, reached).findIndex((item) => isStray(item, form));
+  return stray < 0 ? reached : stray;
+}
+
+function isStray(item: Item, form: Form): boolean {
+  return item.kind === "path" && connectives.has(plainWord(item) ?? "") && !joins(item, form) && !isOfModes(form);
+}
+
+/** `heave and roll`: there `and` is part of a slot. */
+const isOfModes = (form: Form): boolean => form.some(({ kind }) => kind === "modes");
 
 /** How many items a form takes before it ends or fails, from what `fit` returns. */
 const reachOf = (end: number): number => (end < 0 ? -1 - end : end);

@@ -139,6 +139,7 @@ setup wet from wren {
     expect(messageOf("expect front.heave-rate")).toMatch(
       /Write `expect FIGURE between VALUE and VALUE`, .* 5 more forms/,
     );
+    expect(messageOf("expect front.heave-rate at")).toMatch(/Write `expect FIGURE at CASE between VALUE and VALUE`,/);
     expect(messageOf("expect front.heave-rate at hairpin 5 mm")).toMatch(
       /Write `expect FIGURE at CASE VALUE within VALUE`,/,
     );
