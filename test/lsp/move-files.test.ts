@@ -1,4 +1,6 @@
 /** Files called otherwise, over the wire: the editor asks beforehand, and the lines that lead to them come back as edits. */
+import { renameSync } from "node:fs";
+import { join } from "node:path";
 import type { WorkspaceEdit } from "vscode-languageserver/node";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Club, edited, startClub } from "./club.js";
@@ -37,6 +39,25 @@ describe("moved files over the wire", () => {
     await club.wire.change(club.uri("wet.crank"), text);
     const edit = await willRename("quill.crank", "plume.crank");
     expect(edited(text, edit?.changes?.[club.uri("wet.crank")] ?? [])).toContain('use "plume.crank"\n');
+  });
+
+  it("leaves no finding behind once the file is there", async () => {
+    const uri = club.uri("wet.crank");
+    await club.wire.change(uri, club.read("wet.crank"));
+    const edit = await willRename("quill.crank", "plume.crank");
+    const text = edited(club.read("wet.crank"), edit?.changes?.[uri] ?? []);
+    await club.wire.change(uri, text);
+    expect((await club.wire.findings(uri)).map(({ code }) => code)).toContain("file-not-found");
+    renameSync(join(club.folder, "quill.crank"), join(club.folder, "plume.crank"));
+    const changes = [
+      { uri: club.uri("quill.crank"), type: 3 },
+      { uri: club.uri("plume.crank"), type: 1 },
+    ];
+    await club.wire.notify("workspace/didChangeWatchedFiles", { changes });
+    expect(await club.wire.findings(uri, ({ diagnostics }) => diagnostics.length === 0)).toEqual([]);
+    renameSync(join(club.folder, "plume.crank"), join(club.folder, "quill.crank"));
+    const back = changes.map((change) => ({ ...change, type: 4 - change.type }));
+    await club.wire.notify("workspace/didChangeWatchedFiles", { changes: back });
   });
 
   it("has nothing to say of a file that no line leads to", async () => {
