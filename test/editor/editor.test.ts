@@ -11,6 +11,7 @@ import { allFilesPageChecks } from "./served/all-files-page-checks.js";
 import { browserPageChecks } from "./served/browser-page-checks.js";
 import { comparePageChecks } from "./served/compare-page-checks.js";
 import { lensPageChecks } from "./served/lens-page-checks.js";
+import { movePageChecks } from "./served/move-page-checks.js";
 import { panelPageChecks } from "./served/panel-page-checks.js";
 import { provenancePageChecks } from "./served/provenance-page-checks.js";
 import { firstFilePageChecks } from "./served/first-file-page-checks.js";
@@ -31,6 +32,7 @@ const servedChecks: readonly PageCheck[] = [
   ...pageChecks,
   ...comparePageChecks,
   ...lensPageChecks,
+  ...movePageChecks,
   ...panelPageChecks,
   ...provenancePageChecks,
   ...refactorPageChecks,
