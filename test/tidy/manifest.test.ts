@@ -97,7 +97,7 @@ describe("the manifest", () => {
     const ours = settings.filter(([name]) => name !== "bellcrank.trace.server");
     expect(ours.length).toBeGreaterThan(0);
     const otherValue = (setting: (typeof ours)[number][1]): unknown =>
-      "enum" in setting ? setting.enum.find((value) => value !== setting.default) : setting.default !== true;
+      "enum" in setting ? setting.enum.find((value) => value !== setting.default) : !setting.default;
     const isRead = ([name, setting]: (typeof ours)[number]): boolean => {
       const [, group = "", key = ""] = name.split(".");
       return !isDeepStrictEqual(readSettings({ [group]: { [key]: otherValue(setting) } }), readSettings({}));

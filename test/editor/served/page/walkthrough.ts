@@ -1,5 +1,5 @@
 /** The walkthrough's page: its steps, and the drawing beside the one that is open. */
-import type { Locator, Page } from "playwright-core";
+import type { Frame, Locator, Page } from "playwright-core";
 import { commandWithChoice } from "./workbench.js";
 
 export const openWalkthrough = (page: Page): Promise<void> =>
@@ -23,9 +23,19 @@ interface ImageInPage {
 
 /** How wide the drawing of the open step is by itself; 0 while it is not there, or where it could not be loaded. */
 export async function drawingWidth(page: Page): Promise<number> {
-  for (const frame of page.frames()) {
-    const drawing = frame.locator('img[src*="/client/walkthrough/"]').first();
-    if ((await drawing.count()) > 0) return drawing.evaluate((image) => (image as unknown as ImageInPage).naturalWidth);
+  const widths = await Promise.all(page.frames().map(widthIn));
+  return Math.max(...widths);
+}
+
+async function widthIn(frame: Frame): Promise<number> {
+  try {
+    const widths = await frame
+      .locator('img[src*="/client/walkthrough/"]')
+      .evaluateAll((images) => images.map((image) => (image as unknown as ImageInPage).naturalWidth));
+    return Math.max(0, ...widths);
+  } catch (error) {
+    // Pages come and go while they are looked at: one that has gone has no drawing.
+    if (frame.isDetached()) return 0;
+    throw error;
   }
-  return 0;
 }
