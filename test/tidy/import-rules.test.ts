@@ -33,6 +33,7 @@ const places = [
   "server/findings",
   "server/findings/rules/words",
   "server/views",
+  "server/refactorings",
   "server/snapshot",
   "server/host",
   "server/lsp",
