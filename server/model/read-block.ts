@@ -128,8 +128,7 @@ class BlockReader {
 
   #known(word: Word, raw: Statement): TreeStatement | undefined {
     const first = word.times === "one" ? this.#firstOf(word.word) : undefined;
-    if (first !== undefined)
-      return this.#reportSecond(word.word, at(this.#reader.uri, raw), first.origin, "property");
+    if (first !== undefined) return this.#reportSecond(word.word, at(this.#reader.uri, raw), first.origin, "property");
     if (raw.block === undefined || this.#reading.before === undefined) return this.#read(word, raw);
     const { concept, scope, partial } = this.#where;
     const circumstances = { concept, scope, partial, fitted: this.#fitted };

@@ -9,8 +9,9 @@ import {
   CancellationTokenSource,
   type DocumentDiagnosticReport,
   type PreviousResultId,
-  type RegistrationParams,
-  type UnregistrationParams,
+  ProgressType,
+  RegistrationRequest,
+  UnregistrationRequest,
   type WorkspaceDiagnosticReport,
   type WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver/node";
@@ -52,10 +53,10 @@ afterEach(async () => {
 
 async function start(capabilities: ClientCapabilities, scope: Scope): Promise<void> {
   wire = new Wire(process.execPath, ["dist/server.cjs", "--stdio"]);
-  wire.asked<RegistrationParams>("client/registerCapability", ({ registrations }) => {
+  wire.asked(RegistrationRequest.type, ({ registrations }) => {
     registered.push(...registrations.map(({ method, id }) => ({ method, id })));
   });
-  wire.asked<UnregistrationParams>("client/unregisterCapability", ({ unregisterations }) => {
+  wire.asked(UnregistrationRequest.type, ({ unregisterations }) => {
     registered = registered.filter(({ id }) => !unregisterations.some((one) => one.id === id));
   });
   await wire.initialize([pathToFileURL(folder).href], {
@@ -94,7 +95,7 @@ function follow(): { stop: () => Promise<void>; until: (wanted: () => boolean) =
   const cancel = new CancellationTokenSource();
   let wake: () => void = () => undefined;
   const partialResultToken = `all ${++follows}`;
-  wire.streams<WorkspaceDiagnosticReport>(partialResultToken, ({ items }) => {
+  wire.streams(new ProgressType<WorkspaceDiagnosticReport>(), partialResultToken, ({ items }) => {
     for (const item of items) if (item.kind === "full") held.set(item.uri, rulesOf(item));
     wake();
   });

@@ -81,7 +81,11 @@ it("the client holds what it would be told anew, whatever happened meanwhile", a
       const held = new Map<string, string>();
       const send = (reports: readonly FileReport[]): void => {
         for (const report of reports)
-          if (report.kind === "full") held.set(report.uri, report.items.map(({ message }) => String(message)).join());
+          if (report.kind === "full")
+            held.set(
+              report.uri,
+              report.items.map(({ message }) => (typeof message === "string" ? message : message.value)).join(),
+            );
       };
       const pull = new WorkspacePull(
         {

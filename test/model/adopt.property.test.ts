@@ -80,7 +80,10 @@ const digit = fc.record({
   inShelf,
 });
 const oneMore = digit.map((edit): Edit => ({ ...edit, remove: 0 }));
-const edits = fc.array(fc.oneof({ arbitrary: digit, weight: 3 }, { arbitrary: oneMore, weight: 2 }, anything), { minLength: 1, maxLength: 12 });
+const edits = fc.array(fc.oneof({ arbitrary: digit, weight: 3 }, { arbitrary: oneMore, weight: 2 }, anything), {
+  minLength: 1,
+  maxLength: 12,
+});
 
 function edited(text: string, { at: share, remove, insert, isDigit }: Edit): string {
   const from = Math.floor(share * text.length);

@@ -9,13 +9,19 @@ import {
   type Diagnostic,
   type InitializeParams,
   type InitializeResult,
-  ProgressType,
+  type ProgressType,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
   type Range,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+
+/** As the protocol's request types are made: the method with the type of its parameters. */
+interface AskedType<Parameters> {
+  readonly method: string;
+  readonly _: readonly [Parameters, ...unknown[]] | undefined;
+}
 
 export class Wire {
   readonly #process: ChildProcess;
@@ -105,8 +111,8 @@ export class Wire {
   }
 
   /** Takes note of what the server asks, and has nothing to say to it. */
-  asked<Parameters>(method: string, take: (parameters: Parameters) => void): void {
-    this.#connection.onRequest(method, (parameters: Parameters) => {
+  asked<Parameters>(type: AskedType<Parameters>, take: (parameters: Parameters) => void): void {
+    this.#connection.onRequest(type.method, (parameters: Parameters) => {
       take(parameters);
       return null;
     });
@@ -117,8 +123,8 @@ export class Wire {
   }
 
   /** What comes in parts to a request that is sent with this token. */
-  streams<Part>(token: string, take: (part: Part) => void): void {
-    this.#connection.onProgress(new ProgressType<Part>(), token, take);
+  streams<Part>(type: ProgressType<Part>, token: string, take: (part: Part) => void): void {
+    this.#connection.onProgress(type, token, take);
   }
 
   async request<Result>(method: string, parameters: object, cancel?: CancellationToken): Promise<Result> {
