@@ -9,27 +9,41 @@ export function solvedInPlace(a: Float64Array, b: Float64Array, n: number, width
       exchange(a, n, k, pivot);
       exchange(b, width, k, pivot);
     }
-    const [re, im] = [a[2 * (k * n + k)]!, a[2 * (k * n + k) + 1]!];
+    const at = 2 * (k * n + k);
+    const re = a[at]!;
+    const im = a[at + 1]!;
     const square = re * re + im * im;
-    for (let i = 0; i < n; i++) {
-      if (i === k) continue;
-      const at = 2 * (i * n + k);
-      const fRe = (a[at]! * re + a[at + 1]! * im) / square;
-      const fIm = (a[at + 1]! * re - a[at]! * im) / square;
-      taken(a, n, i, k, fRe, fIm, k);
+    for (let i = k + 1; i < n; i++) {
+      const below = 2 * (i * n + k);
+      const x = a[below]!;
+      const y = a[below + 1]!;
+      if (x === 0 && y === 0) continue;
+      const fRe = (x * re + y * im) / square;
+      const fIm = (y * re - x * im) / square;
+      taken(a, n, i, k, fRe, fIm, k + 1);
       taken(b, width, i, k, fRe, fIm, 0);
     }
   }
-  for (let i = 0; i < n; i++) divided(b, width, i, a[2 * (i * n + i)]!, a[2 * (i * n + i) + 1]!);
+  for (let i = n - 1; i >= 0; i--) {
+    for (let k = i + 1; k < n; k++) {
+      const at = 2 * (i * n + k);
+      taken(b, width, i, k, a[at]!, a[at + 1]!, 0);
+    }
+    divided(b, width, i, a[2 * (i * n + i)]!, a[2 * (i * n + i) + 1]!);
+  }
   return true;
 }
 
 function largestBelow(a: Float64Array, n: number, k: number): number | undefined {
-  let [most, found]: [number, number | undefined] = [0, undefined];
+  let most = 0;
+  let found: number | undefined;
   for (let i = k; i < n; i++) {
     const at = 2 * (i * n + k);
     const size = a[at]! * a[at]! + a[at + 1]! * a[at + 1]!;
-    if (size > most) [most, found] = [size, i];
+    if (size > most) {
+      most = size;
+      found = i;
+    }
   }
   return found;
 }
@@ -44,9 +58,9 @@ function exchange(m: Float64Array, width: number, i: number, j: number): void {
 
 /** Row i less f times row k, from a column on. */
 function taken(m: Float64Array, width: number, i: number, k: number, fRe: number, fIm: number, from: number): void {
-  for (let c = from; c < width; c++) {
-    const own = 2 * (i * width + c);
-    const other = 2 * (k * width + c);
+  let own = 2 * (i * width + from);
+  let other = 2 * (k * width + from);
+  for (let c = from; c < width; c++, own += 2, other += 2) {
     const re = m[other]!;
     const im = m[other + 1]!;
     m[own]! -= fRe * re - fIm * im;
@@ -58,7 +72,8 @@ function divided(m: Float64Array, width: number, i: number, re: number, im: numb
   const square = re * re + im * im;
   for (let c = 0; c < width; c++) {
     const at = 2 * (i * width + c);
-    const [x, y] = [m[at]!, m[at + 1]!];
+    const x = m[at]!;
+    const y = m[at + 1]!;
     m[at] = (x * re + y * im) / square;
     m[at + 1] = (y * re - x * im) / square;
   }

@@ -15,7 +15,7 @@ import type { WholeCar } from "./car-data.js";
 import { type CarDynamics, carDynamics } from "./dynamics.js";
 import type { Output } from "./channels.js";
 import { partOf } from "./parts.js";
-import { outputsOf, settles } from "./road.js";
+import { outputsOf } from "./road.js";
 import { operated, type Responder, responderOf } from "./transfer.js";
 
 /** Road heights that may swing, in the order in which they are offered. */
@@ -76,7 +76,7 @@ export function frequencyResponse(
   const dynamics = carDynamics(car);
   const part = partOf(dynamics, undefined);
   if (part === undefined) return absent("masses or inertias are missing");
-  if (!settles([part])) return absent("the car does not settle there");
+  if (part.spectrum.re.some((re) => re >= 0)) return absent("the car does not settle there");
   if (asked.motion === "passing" && !(asked.speed > 0))
     return absent("a road that passes under the car needs a speed above nought");
   const outputs = shownOf(dynamics);

@@ -10,11 +10,11 @@
 import { absent } from "../absent.js";
 import type { Figure } from "../results.js";
 import type { WholeCar } from "./car-data.js";
-import { channelsOf, type Output } from "./channels.js";
+import { drivenOf, type Output } from "./channels.js";
 import { type CarDynamics, carDynamics, FIRST_WHEEL, FREEDOMS } from "./dynamics.js";
-import { type Part, partsOf } from "./parts.js";
 import type { Sides } from "./road-profile.js";
 import { meanSquares, type RoadConditions, USUAL_BAND } from "./road-variances.js";
+import { whyUnsettled } from "./settling.js";
 
 export interface RoadCase {
   /** G_d(n₀), m³: `roughnessOf("B")`. */
@@ -76,19 +76,17 @@ const ACCURACY = 1e-2;
 
 export function roadResponse(car: WholeCar, road: RoadCase): RoadResponse | NoRoadResponse {
   const dynamics = carDynamics(car);
-  const parts = partsOf(dynamics);
-  if (parts === undefined) return { kind: "no-road-response", reason: "no-modes" };
-  if (!settles(parts)) return { kind: "no-road-response", reason: "unstable" };
-  const channels = channelsOf(car, parts, road.speed, sidesOf(road), outputsOf(dynamics));
-  const found = meanSquares(channels, conditionsOf(car, road), { relative: road.accuracy ?? ACCURACY });
+  const outputs = outputsOf(dynamics);
+  const driven = drivenOf(dynamics, sidesOf(road), outputs);
+  const missing = whyUnsettled(driven.map(({ system }) => system));
+  if (missing !== undefined) return { kind: "no-road-response", reason: missing };
+  const asked = { driven, operators: outputs.map(({ operator }) => operator), delay: car.wheelbase / road.speed };
+  const found = meanSquares(asked, conditionsOf(car, road), { relative: road.accuracy ?? ACCURACY });
   if (found === undefined) return { kind: "no-road-response", reason: "unbounded" };
   return responseOf(Array.from(found.values, Math.sqrt), road.staticLoads, found.error);
 }
 
 export const sidesOf = ({ sides = "isotropic" }: RoadCase): Sides => sides;
-
-export const settles = (parts: readonly Part[]): boolean =>
-  parts.every(({ spectrum }) => spectrum.re.every((re) => re < 0));
 
 export const conditionsOf = (car: WholeCar, road: RoadCase): RoadConditions => ({
   roughness: road.roughness,

@@ -19,6 +19,8 @@ export interface StateSpace {
   readonly b: Rows;
   /** x scaled = scale · x. */
   readonly scale: readonly number[];
+  /** A typical modulus of the roots, 1/s. */
+  readonly rate: number;
 }
 
 interface PerMass {
@@ -112,5 +114,6 @@ function scaledSpace(a: Rows, b: Rows, mass: Rows, n: number): StateSpace {
     a: a.map((row, i) => row.map((value, j) => (value * scale[i]!) / scale[j]!)),
     b: b.map((row, i) => row.map((value) => value * scale[i]!)),
     scale,
+    rate,
   };
 }

@@ -6,12 +6,13 @@
  *
  * Two ways to the same numbers. By modes: with A = WΛW⁻¹ each pair of roots σ ± iω₀ answers u with
  * [[s − σ, ω₀], [−ω₀, s − σ]] u/(s² − 2σs + |λ|²), a few multiplications. Where the basis is too skew for that (roots about to
- * fall together) each frequency is solved directly.
+ * fall together) each frequency is solved by elimination (`swinging.ts`).
  */
-import { invertedBasis, solved } from "../../maths/eigen.js";
-import { applied, inner, product, type Rows } from "../../maths/rows.js";
+import { invertedBasis } from "../../maths/eigen.js";
+import { product, type Rows } from "../../maths/rows.js";
 import type { LinearSystem } from "./linear-system.js";
 import type { Part } from "./parts.js";
+import { flat, swingingOf } from "./swinging.js";
 
 export interface Displacement {
   readonly motion: readonly number[];
@@ -84,14 +85,6 @@ function byModes({ space, spectrum }: Part, displacements: readonly Displacement
   };
 }
 
-/** Row by row. */
-function flat(rows: Rows): Float64Array {
-  const width = rows[0]?.length ?? 0;
-  const into = new Float64Array(width * rows.length);
-  for (let i = 0; i < rows.length; i++) into.set(rows[i]!, width * i);
-  return into;
-}
-
 interface Modal {
   readonly re: readonly number[];
   readonly im: readonly number[];
@@ -107,21 +100,13 @@ const columnsOf = (rows: Rows): readonly Float64Array[] =>
 
 function evaluator({ re, im, entering, shown, through, displacements }: Modal): Responder["at"] {
   const states = re.length;
-  const inputs = entering.length;
   const x = new Float64Array(2 * states);
   const answered = answers(Float64Array.of(...re), Float64Array.of(...im), x);
   return (omega, road, into) => {
     entered(entering, road, x);
     if (!answered(omega)) return false;
     multiplied(shown, x, states, into, displacements);
-    for (let d = 0, at = 0; d < displacements; d++) {
-      for (let c = 0; c < inputs; c++, at++) {
-        const share = through[at]!;
-        if (share === 0) continue;
-        into[2 * d]! += share * road[2 * c]!;
-        into[2 * d + 1]! += share * road[2 * c + 1]!;
-      }
-    }
+    addThrough(through, road, into, displacements);
     return true;
   };
 }
@@ -153,6 +138,18 @@ function multiplied(a: Float64Array, x: Float64Array, width: number, y: Float64A
     }
     y[2 * i] = re;
     y[2 * i + 1] = im;
+  }
+}
+
+/** What of each height is a displacement at once. */
+function addThrough(through: Float64Array, road: Float64Array, into: Float64Array, displacements: number): void {
+  const inputs = through.length / displacements;
+  for (let d = 0, at = 0; d < displacements; d++) {
+    for (let c = 0; c < inputs; c++, at++) {
+      const share = through[at]!;
+      into[2 * d]! += share * road[2 * c]!;
+      into[2 * d + 1]! += share * road[2 * c + 1]!;
+    }
   }
 }
 
@@ -193,45 +190,16 @@ function answers(re: Float64Array, im: Float64Array, x: Float64Array) {
   };
 }
 
-/** (K − ω²M + jωC + NᵀD N/(1 + jωτ)) q = (Kᵣ + jωCᵣ + NᵀD R/(1 + jωτ)) r as a real system of twice the size. */
 function direct(system: LinearSystem, displacements: readonly Displacement[]): Responder {
-  const { air } = system;
-  const push = air && product(transposed(air.heights), air.slopes);
-  const onMotion = push && product(push, air.heights);
-  const onRoad = push && product(push, air.road);
+  const swinging = swingingOf(system);
+  const q = new Float64Array(2 * swinging.freedoms);
+  const motion = flat(displacements.map((one) => one.motion));
+  const through = flat(displacements.map((one) => one.road));
   const at: Responder["at"] = (omega, road, into) => {
-    const lag = omega * (air?.lag ?? 0);
-    const [airRe, airIm] = [1 / (1 + lag * lag), -lag / (1 + lag * lag)];
-    const mixed = (rows: Rows, by: number, own: Rows | undefined, share: number): number[][] =>
-      rows.map((row, i) => row.map((value, j) => by * value + (own === undefined ? 0 : share * own[i]![j]!)));
-    const stiff = mixed(system.stiffness, 1, onMotion, airRe).map((row, i) =>
-      row.map((value, j) => value - omega * omega * system.mass[i]![j]!),
-    );
-    const left = embedded(stiff, mixed(system.damping, omega, onMotion, airIm));
-    const right = embedded(
-      mixed(system.roadStiffness, 1, onRoad, airRe),
-      mixed(system.roadDamping, omega, onRoad, airIm),
-    );
-    const [roadRe, roadIm] = [everyOther(road, 0), everyOther(road, 1)];
-    const forces = applied(right, [...roadRe, ...roadIm]).map((value) => [value]);
-    const q = solved(left, forces)?.map(([value]) => value!);
-    if (q === undefined) return false;
-    const [qRe, qIm] = [q.slice(0, q.length / 2), q.slice(q.length / 2)];
-    for (const [d, { motion, road: through }] of displacements.entries()) {
-      into[2 * d] = inner(motion, qRe) + inner(through, roadRe);
-      into[2 * d + 1] = inner(motion, qIm) + inner(through, roadIm);
-    }
+    if (!swinging.at(omega, road, q, 1)) return false;
+    multiplied(motion, q, swinging.freedoms, into, displacements.length);
+    addThrough(through, road, into, displacements.length);
     return true;
   };
   return { way: "direct", at };
 }
-
-const transposed = (a: Rows): number[][] => (a[0] ?? []).map((_, j) => a.map((row) => row[j]!));
-
-const everyOther = (values: Float64Array, from: number): number[] =>
-  Array.from({ length: values.length / 2 }, (_, i) => values[2 * i + from]!);
-
-const embedded = (re: Rows, im: Rows): number[][] => [
-  ...re.map((row, i) => [...row, ...im[i]!.map((value) => -value)]),
-  ...re.map((row, i) => [...im[i]!, ...row]),
-];

@@ -11,12 +11,12 @@ import { solvedInPlace } from "../../maths/complex-solve.js";
 import { integrate } from "../../maths/quadrature.js";
 import { nothing, type Rows, zeros } from "../../maths/rows.js";
 import type { WholeCar } from "./car-data.js";
+import { OPPOSED, TOGETHER } from "./channels.js";
 import type { CarDynamics } from "./dynamics.js";
-import { ROAD_OPPOSED, ROAD_TOGETHER } from "./halves.js";
 import type { LinearSystem } from "./linear-system.js";
-import { partOf } from "./parts.js";
-import { bandOf, heightsAt, type RoadConditions } from "./road-variances.js";
-import { type Responder, responderOf } from "./transfer.js";
+import { bandOf, entered, heightsAt, type RoadConditions } from "./road-variances.js";
+import { whyUnsettled } from "./settling.js";
+import { flat, swingingOf } from "./swinging.js";
 
 const WHEELS = 4;
 
@@ -47,10 +47,8 @@ interface Nodes {
 
 /** Undefined where the car has no answer in the band, or does not settle. */
 export function travelsOnRoad(car: WholeCar, dynamics: CarDynamics, road: RoadConditions): TravelsOnRoad | undefined {
-  const part = partOf(pushed(dynamics), undefined);
-  if (part === undefined || part.spectrum.re.some((re) => re >= 0)) return undefined;
-  const shown = dynamics.travel.map((motion) => ({ motion, road: nothing(2 * WHEELS) }));
-  const nodes = nodesOf(responderOf(part, shown), car.wheelbase / road.speed, road);
+  if (whyUnsettled([dynamics]) !== undefined) return undefined;
+  const nodes = nodesOf(dynamics, car.wheelbase / road.speed, road);
   return nodes && { squares: (stiffness, damping) => squaresOf(nodes, stiffness, damping) };
 }
 
@@ -73,24 +71,23 @@ function pushed(dynamics: CarDynamics): LinearSystem {
 const OF_ROAD = 2 * 2 * WHEELS;
 const OF_FORCES = 2 * WHEELS * WHEELS;
 
+/** Two kinds of heights and four forces, in one elimination. */
+const COLUMNS = 2 + WHEELS;
+const BOTH = [TOGETHER, OPPOSED];
+
 const NOTHING = (): void => {};
 
-function nodesOf(responder: Responder, delay: number, road: RoadConditions): Nodes | undefined {
+function nodesOf(dynamics: CarDynamics, delay: number, road: RoadConditions): Nodes | undefined {
   const edges = bandOf(road, OCTAVES);
   if (edges === undefined) return undefined;
   const rule = integrate(NOTHING, 0, edges, { relative: Infinity });
   const count = rule.nodes.length;
   const [travels, give] = [new Float64Array(OF_ROAD * count), new Float64Array(OF_FORCES * count)];
-  const input = new Float64Array(4 * WHEELS);
-  const answer = new Float64Array(2 * WHEELS);
-  const answerTo = (into: Float64Array, from: number, width: number, omega: number): boolean => {
-    if (!responder.at(omega, input, answer)) return false;
-    for (let i = 0; i < WHEELS; i++) {
-      into[from + 2 * i * width] = answer[2 * i]!;
-      into[from + 2 * i * width + 1] = answer[2 * i + 1]!;
-    }
-    return true;
-  };
+  const swinging = swingingOf(pushed(dynamics));
+  const motion = flat(dynamics.travel);
+  const input = new Float64Array(2 * swinging.inputs * COLUMNS);
+  for (let j = 0; j < WHEELS; j++) input[2 * ((WHEELS + j) * COLUMNS + 2 + j)] = 1;
+  const q = new Float64Array(2 * swinging.freedoms * COLUMNS);
   const omegas: number[] = [];
   const weights: [number, number][] = [];
   for (let node = 0; node < count; node++) {
@@ -98,23 +95,30 @@ function nodesOf(responder: Responder, delay: number, road: RoadConditions): Nod
     const own = (rule.weights[node]! * density) / 2;
     omegas.push(omega);
     weights.push([own * (1 + common), own * (1 - common)]);
-    const [cos, sin] = [Math.cos(omega * delay), -Math.sin(omega * delay)];
-    for (let kind = 0; kind < 2; kind++) {
-      const heights = kind === 0 ? ROAD_TOGETHER : ROAD_OPPOSED;
-      input.fill(0);
-      for (let i = 0; i < WHEELS; i++) {
-        input[2 * i] = heights[i]![0]! + heights[i]![1]! * cos;
-        input[2 * i + 1] = heights[i]![1]! * sin;
-      }
-      if (!answerTo(travels, OF_ROAD * node + 2 * kind, 2, omega)) return undefined;
-    }
-    for (let j = 0; j < WHEELS; j++) {
-      input.fill(0);
-      input[2 * (WHEELS + j)] = 1;
-      if (!answerTo(give, OF_FORCES * node + 2 * j, WHEELS, omega)) return undefined;
-    }
+    entered(BOTH, omega * delay, input, COLUMNS);
+    if (!swinging.at(omega, input, q, COLUMNS)) return undefined;
+    told(motion, q, travels, OF_ROAD * node, 0, 2);
+    told(motion, q, give, OF_FORCES * node, 2, WHEELS);
   }
   return { omegas, weights, travels, give };
+}
+
+/** Travels of the four wheels in some of the columns. */
+function told(motion: Float64Array, q: Float64Array, into: Float64Array, at: number, first: number, width: number) {
+  const freedoms = motion.length / WHEELS;
+  for (let wheel = 0; wheel < WHEELS; wheel++) {
+    for (let c = 0; c < width; c++) {
+      let re = 0;
+      let im = 0;
+      for (let i = 0; i < freedoms; i++) {
+        const from = 2 * (i * COLUMNS + first + c);
+        re += motion[wheel * freedoms + i]! * q[from]!;
+        im += motion[wheel * freedoms + i]! * q[from + 1]!;
+      }
+      into[at + 2 * (wheel * width + c)] = re;
+      into[at + 2 * (wheel * width + c) + 1] = im;
+    }
+  }
 }
 
 function squaresOf(nodes: Nodes, stiffness: Rows, damping: Rows): TravelSquares | undefined {
