@@ -14,8 +14,9 @@ export default defineConfig({
           exclude: ["test/editor/**", "test/bench/**"],
           // Tests of the command line and of the server run what is shipped.
           globalSetup: ["test/support/built.ts"],
-          // Two cores are all that can be counted on, and they may be shared.
-          testTimeout: 30_000,
+          // Two cores are all that can be counted on, and they may be shared: both are used, and nobody is hurried.
+          maxWorkers: 2,
+          testTimeout: 60_000,
         },
       },
       {

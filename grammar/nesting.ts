@@ -152,7 +152,9 @@ export class Nesting {
     writer.takeBack();
     const { lastEnd } = writer;
     this.braceFaults++;
-    this.problems.push({ kind: "unopened-block", start: this.lineFirst, end: lastEnd });
+    // What could not be read may have begun a line since.
+    const start = Math.min(this.lineFirst, before.startOffset);
+    this.problems.push({ kind: "unopened-block", start, end: lastEnd });
     const token = writer.push(OPEN_BLOCK, lastEnd, lastEnd, undefined);
     this.blocks.push({ token, indentation: this.indentation });
   }

@@ -72,6 +72,12 @@ describe("any text", () => {
     );
   });
 
+  it("tells of a missing brace where its line ends, though something unreadable stands below", () => {
+    const { problems } = parse("# x\ns\n%  # y\n  fit TB\n}\n");
+    const [lost] = problems.filter(({ kind }) => kind === "unopened-block");
+    expect(lost).toMatchObject({ start: 4, end: 5 });
+  });
+
   it("reads the same whether points are one token or many", () => {
     fc.assert(
       fc.property(fc.oneof(anyText, mutated), fc.boolean(), (text, byIndentation) => {
