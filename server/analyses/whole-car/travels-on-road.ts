@@ -126,11 +126,14 @@ function squaresOf(nodes: Nodes, stiffness: Rows, damping: Rows): TravelSquares 
   const matrix = new Float64Array(OF_FORCES);
   const s = new Float64Array(OF_ROAD);
   const [k, c] = [Float64Array.from(stiffness.flat()), Float64Array.from(damping.flat())];
+  const isChanged = [...k, ...c].some((value) => value !== 0);
   for (let node = 0; node < nodes.omegas.length; node++) {
     const omega = nodes.omegas[node]!;
     for (let i = 0; i < OF_ROAD; i++) s[i] = nodes.travels[OF_ROAD * node + i]!;
-    looped(matrix, nodes.give, OF_FORCES * node, k, c, omega);
-    if (!solvedInPlace(matrix, s, WHEELS, 2)) return undefined;
+    if (isChanged) {
+      looped(matrix, nodes.give, OF_FORCES * node, k, c, omega);
+      if (!solvedInPlace(matrix, s, WHEELS, 2)) return undefined;
+    }
     const [together, opposed] = nodes.weights[node]!;
     for (let i = 0; i < WHEELS; i++) {
       const a = 4 * i;
