@@ -24,17 +24,21 @@ export interface Spectrum {
 }
 
 /**
- * Eigenvalues and eigenvectors of A x = λ x, unordered; undefined where A is not finite.
+ * Eigenvalues and eigenvectors of A x = λ x, unordered; undefined where A is not finite. What is too small for a normal
+ * number is taken for nought, since the library's iteration may not end on it.
  * Source of the algorithm: ml-matrix (Hessenberg form and the QR iteration of EISPACK).
  */
 export function spectrumOf(a: Rows): Spectrum | undefined {
   if (a.length === 0) return { re: [], im: [], basis: [] };
   if (!finiteRows(a)) return undefined;
-  const found = new EigenvalueDecomposition(new Matrix(a));
+  const found = new EigenvalueDecomposition(new Matrix(a.map((row) => row.map(normalOrNought))));
   const basis = found.eigenvectorMatrix.to2DArray();
   const [re, im] = [found.realEigenvalues, found.imaginaryEigenvalues];
   return finiteRows([re, im]) && finiteRows(basis) ? { re, im, basis } : undefined;
 }
+
+const LEAST_NORMAL = 2 ** -1022;
+const normalOrNought = (value: number): number => (Math.abs(value) < LEAST_NORMAL ? 0 : value);
 
 /** W⁻¹, and how much rounding it blows up: |W| |W⁻¹| in the largest row sum; undefined where W is singular. */
 export function invertedBasis(basis: Rows): { readonly inverse: Rows; readonly condition: number } | undefined {

