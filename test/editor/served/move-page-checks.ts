@@ -46,7 +46,8 @@ export const movePageChecks: readonly PageCheck[] = [
         (text) => text.includes(`use "${name}"`),
       );
       await editor.picture("moved-file");
-      // What follows was changed in files that nobody looks at.
+      // The other set-up follows a moment later, in a tab behind.
+      await page.locator(".tab.dirty", { hasText: "dry.crank" }).waitFor();
       await runCommand(page, "File: Save All");
       await page.locator(".tab.dirty").first().waitFor({ state: "detached" });
     },
