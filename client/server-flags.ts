@@ -9,7 +9,7 @@
  * thread costs more than it saves on so small a heap: their memory, and the waiting for one another at every collection.
  */
 export const SERVER_MEMORY_FLAGS: readonly string[] = [
-  "--min-semi-space-size=4",
+  "--min-semi-space-size=8",
   "--max-semi-space-size=8",
   "--max-old-space-size=512",
   "--v8-pool-size=1",

@@ -13,7 +13,6 @@ import {
   WatchKind,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { parse } from "../../grammar/index.js";
 import { createWorkspace } from "../snapshot/create.js";
 import type { WorkspaceFiles } from "../host/workspace-files.js";
 import { ClientFiles } from "./client-files.js";
@@ -30,6 +29,7 @@ import type {
 import { Publisher } from "./publisher.js";
 import { PulledFindings } from "./pull/pulled-findings.js";
 import { normalUri, Session } from "./session.js";
+import { warmUp } from "./warm-up.js";
 import { readSettings } from "./settings.js";
 
 export function startServer(connection: Connection, { files: disk, nextTurn, revisions }: Environment): void {
@@ -87,8 +87,7 @@ function askClient(connection: Connection, session: Session, publisher: Publishe
 }
 
 function initialize(parameters: InitializeParams, session: Session, disk: WorkspaceFiles): InitializeResult {
-  // Makes the parser while the client still waits for its answer anyway, rather than on the first document.
-  parse("");
+  warmUp();
   session.client = parameters.capabilities;
   const options = optionsOf(parameters);
   session.settings = readSettings(options.settings);

@@ -148,6 +148,7 @@ function loadWithoutEditor(bundle: string): { readonly parts: number } {
   const anything: unknown = new Proxy(function anyPart() {}, {
     get: (target, key) => (key === "prototype" ? target.prototype : typeof key === "symbol" ? undefined : anything),
     apply: () => anything,
+    construct: () => ({}),
   });
   const module = { exports: {} };
   const names = ["require", "module", "exports"];
