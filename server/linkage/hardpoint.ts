@@ -9,7 +9,7 @@ import { cornerMotion } from "./corner-motion.js";
 import type { Degenerate, HardpointGeometry } from "./geometry.js";
 import { type Mechanism, mechanismOf } from "./mechanism.js";
 import { PoseRates } from "./pose-rates.js";
-import { PLACED, Pose, slope } from "./position.js";
+import { PLACED, Pose, slope, TRACK_ROD_BINDS, UPPER_BINDS } from "./position.js";
 import { bindsBefore, outOfReach, reachOf } from "./reach.js";
 import { placeAt } from "./solve-travel.js";
 
@@ -24,7 +24,9 @@ export function cornerOf(m: Mechanism, basis: Corner["basis"]): Corner {
     if (beyond !== undefined) return beyond;
     const status = placeAt(m.branch, p, travel);
     if (status !== PLACED) return bindsBefore(m, travel, status);
-    slope(constants, p);
+    // In line to the last digit: a position from which no direction leads on.
+    if (!Number.isFinite(1 / slope(constants, p)))
+      return bindsBefore(m, travel, p.rootT === 0 ? TRACK_ROD_BINDS : UPPER_BINDS);
     return cornerMotion(m.skeleton, constants, p, rates, travel);
   };
   return { basis, motion, reach: (from, to) => reachOf(m, from, to) };

@@ -198,6 +198,18 @@ describe("nothing is ever not a number", () => {
     expect(built).toBeGreaterThan(100);
   });
 
+  it("at the end of a wishbone a hundred thousand kilometres long, in line with its upright to the last digit", () => {
+    const corner = planarCorner({
+      ...parallelogram(),
+      lower: { inner: [0.1, 0.1], outer: [0.3, 1e8] },
+      upper: { inner: [0.25, 0.45 - 2 ** -54], outer: [0.65 - 2 ** -53, 0.45 - 2 ** -54] },
+      rod: { kind: "push-rod", on: "lower-wishbone", outer: [0.62, 0.17], inner: [0.38, 0.46] },
+      rocker: { pivot: [-0.2, 0] },
+    });
+    if (isDegenerate(corner)) throw new Error(corner.reason);
+    for (const end of Object.values(corner.reach(-1, 1).bound)) if (end !== undefined) askAll(corner, end.limit);
+  });
+
   it("from any planar joints", () => {
     const p = parallelogram();
     const joint = (drawn: readonly [number, number]) =>
