@@ -207,7 +207,9 @@ describe("nothing is ever not a number", () => {
       rocker: { pivot: [-0.2, 0] },
     });
     if (isDegenerate(corner)) throw new Error(corner.reason);
-    for (const end of Object.values(corner.reach(-1, 1).bound)) if (end !== undefined) askAll(corner, end.limit);
+    const ends = Object.values(corner.reach(-1, 1).bound).flatMap((end) => end ?? []);
+    expect(ends).toHaveLength(2);
+    for (const { limit } of ends) askAll(corner, limit);
   });
 
   it("from any planar joints", () => {
