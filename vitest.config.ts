@@ -26,8 +26,8 @@ export default defineConfig({
           // One editor for the whole suite; installing it may have to come first.
           testTimeout: 120_000,
           hookTimeout: 900_000,
-          // An editor on a busy machine may lose a key; what is wrong is wrong a second time.
-          retry: 1,
+          // An editor on a busy machine may lose a key; what is wrong is wrong every time.
+          retry: 2,
           fileParallelism: false,
         },
       },

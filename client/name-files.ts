@@ -5,6 +5,7 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { FilesMethod, FilesParams } from "../server/lsp/protocol.js";
+import { LANGUAGE } from "./language.js";
 import { LANGUAGE_AND_TABLES, workspaceFiles } from "./workspace-files.js";
 
 const METHOD: FilesMethod = "bellcrank/files";
@@ -34,5 +35,9 @@ export function nameFiles(client: BaseLanguageClient, serverReads: (uri: vscode.
     vscode.workspace.onDidRenameFiles(again),
     vscode.workspace.onDidChangeWorkspaceFolders(again),
     client.onDidChangeState(again),
+    // What came where the editor did not look is found with the next file that is opened.
+    vscode.workspace.onDidOpenTextDocument(({ languageId }) => {
+      if (languageId === LANGUAGE) again();
+    }),
   );
 }
