@@ -149,6 +149,8 @@ function loadWithoutEditor(bundle: string): { readonly parts: number } {
     get: (target, key) => (key === "prototype" ? target.prototype : typeof key === "symbol" ? undefined : anything),
     apply: () => anything,
     construct: () => ({}),
+    // What is imported whole is a copy with this behind it.
+    getPrototypeOf: () => anything as object,
   });
   const module = { exports: {} };
   const names = ["require", "module", "exports"];
