@@ -7,6 +7,7 @@ import type {
   NewCarQuestions,
   NewCarQuestionsMethod,
 } from "../../server/lsp/protocol-start.js";
+import { isThere } from "../is-there.js";
 
 const ASKING: NewCarQuestionsMethod = "bellcrank/newCarQuestions";
 const MAKING: NewCarMethod = "bellcrank/newCar";
@@ -71,7 +72,7 @@ async function targetFolder(): Promise<vscode.Uri | undefined> {
 async function write(folder: vscode.Uri, files: NewCarAnswer["files"]): Promise<void> {
   const targets = files.map(({ name, text }) => ({ uri: vscode.Uri.joinPath(folder, name), text }));
   for (const { uri } of targets) {
-    if (await exists(uri)) {
+    if (await isThere(uri)) {
       void vscode.window.showErrorMessage(
         `${vscode.workspace.asRelativePath(uri)} is there already; nothing was written.`,
       );
@@ -81,14 +82,4 @@ async function write(folder: vscode.Uri, files: NewCarAnswer["files"]): Promise<
   for (const { uri, text } of targets) await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
   const [car] = targets;
   if (car !== undefined) await vscode.window.showTextDocument(car.uri);
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  try {
-    await vscode.workspace.fs.stat(uri);
-    return true;
-  } catch {
-    // That there is nothing is what is hoped for.
-    return false;
-  }
 }

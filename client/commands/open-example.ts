@@ -1,5 +1,6 @@
 /** `Bellcrank: Open Example`: a copy of the sample car to play with, in the workspace or in a folder that is chosen. */
 import * as vscode from "vscode";
+import { isThere } from "../is-there.js";
 
 const FOLDER = "quill-example";
 const CAR = "quill.crank";
@@ -15,7 +16,7 @@ async function openExample(extension: vscode.Uri): Promise<void> {
   const target = vscode.Uri.joinPath(parent, FOLDER);
   try {
     // What was changed in a copy that is there stays as it is.
-    if (!(await exists(target))) await copy(vscode.Uri.joinPath(extension, "samples", "quill"), target);
+    if (!(await isThere(target))) await copy(vscode.Uri.joinPath(extension, "samples", "quill"), target);
   } catch (error) {
     void vscode.window.showErrorMessage(`The example could not be copied: ${String(error)}`);
     return;
@@ -29,16 +30,6 @@ async function copy(from: vscode.Uri, to: vscode.Uri): Promise<void> {
   await fs.createDirectory(to);
   for (const name of FILES)
     await fs.writeFile(vscode.Uri.joinPath(to, name), await fs.readFile(vscode.Uri.joinPath(from, name)));
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  try {
-    await vscode.workspace.fs.stat(uri);
-    return true;
-  } catch {
-    // Nothing is there: the example may be put there.
-    return false;
-  }
 }
 
 async function chosenFolder(): Promise<vscode.Uri | undefined> {
