@@ -24,7 +24,7 @@ import { damperOnRoad, springOnRoad } from "./statistical.js";
 import { travelsOnRoad, type TravelSquares } from "./travels-on-road.js";
 
 /** Of a slope from one round to the next; each leaves about a seventh of its step wrong, a third of which is in the figures. */
-const SETTLED = 2e-3;
+const SETTLED = 1e-3;
 const ROUNDS = 30;
 
 /** What the rounds to come would add to a damper's step: a seventh, a seventh of that, and so on. */
