@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { openWorkshop, type Workshop } from "./run-cli.js";
+import { openWorkshop, TYPO, type Workshop } from "./run-cli.js";
 import { type JUnitCase, junitCases } from "./junit.js";
 import { sarifProblems } from "./sarif.js";
 import { problemsAgainst } from "./schema.js";
@@ -8,10 +8,7 @@ describe("bellcrank check", () => {
   let shop: Workshop;
   beforeAll(() => {
     shop = openWorkshop();
-    shop.write(
-      "broken/typo.crank",
-      'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n',
-    );
+    shop.write("broken/typo.crank", TYPO);
     shop.write(
       "broken/leak.crank",
       'use "../quill/quill.crank"\n\nsetup leak from quill {\n  front.rocker.roll-low (45, 187, 348) mm\n}\n',

@@ -1,7 +1,7 @@
 /** What `bellcrank check` writes is read by the matcher of the manifest, as the editor reads a task's lines: pattern by pattern. */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
-import { openWorkshop, type Workshop } from "./run-cli.js";
+import { openWorkshop, TYPO, type Workshop } from "./run-cli.js";
 
 const matcher = manifest.contributes.problemMatchers.find(({ name }) => name === "bellcrank-check");
 const patterns = matcher?.pattern ?? [];
@@ -38,10 +38,7 @@ describe("the problem matcher of the manifest", () => {
   let shop: Workshop;
   beforeAll(() => {
     shop = openWorkshop();
-    shop.write(
-      "broken/typo.crank",
-      'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n',
-    );
+    shop.write("broken/typo.crank", TYPO);
     shop.write(
       "broken/leak in a folder.crank",
       'use "../quill/quill.crank"\n\nsetup leak from quill {\n\tfront.rocker.roll-low (45, 187, 348) mm\n}\n',

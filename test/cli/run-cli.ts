@@ -18,6 +18,9 @@ export interface Workshop {
   remove(): void;
 }
 
+/** A set-up of the sample car with a name mistyped. */
+export const TYPO = 'use "../quill/quill.crank"\n\nsetup typo from quill {\n  front.thrid.rate 45 N/mm\n}\n';
+
 const cli = resolve("dist/cli.js");
 
 /** A folder with the sample cars in `quill/` and, in inches, `tern/`. */
