@@ -26,8 +26,8 @@ export interface State {
   readonly left: number;
   readonly right: number;
   readonly motion: AxleMotion | Bound;
-  /** Of the elements that somebody has asked about here. */
-  readonly deflections: Map<Connection, Deflection | NoDeflection>;
+  /** Of the elements that somebody has asked about here: they go with their elements, since a grid may outlive many of those. */
+  readonly deflections: WeakMap<Connection, Deflection | NoDeflection>;
 }
 
 /** @param motion that of the state, where no link binds */
@@ -100,7 +100,7 @@ function positionsBeside({ corners }: AxleMechanism, before: Grid["solved"]) {
   const left = remembering(corners.left, before.left);
   const right = corners.right === corners.left ? left : remembering(corners.right, before.right);
   const at = (zL: number, zR: number): State => {
-    const deflections: State["deflections"] = new Map();
+    const deflections: State["deflections"] = new WeakMap();
     const l = left.solve(zL);
     if ("kind" in l) return { left: zL, right: zR, motion: { side: "left", why: l }, deflections };
     const r = right.solve(zR);
