@@ -27,7 +27,7 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 900_000,
           // An editor on a busy machine may lose a key; what is wrong is wrong every time.
-          retry: 2,
+          retry: 1,
           fileParallelism: false,
         },
       },
