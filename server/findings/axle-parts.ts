@@ -1,20 +1,16 @@
 /** Walking over the axles and elements of a checked car with their figures. */
 import type { AxleAnalysis, ElementFigures } from "../analyses/results.js";
 import type { AxleModel, ElementModel } from "../model/car.js";
-import type { CheckedCar } from "./context.js";
+import type { CheckedCar, CheckedElement } from "./context.js";
+
+export type { CheckedElement } from "./context.js";
 
 export interface CheckedAxle {
   readonly axle: AxleModel;
   readonly analysis: AxleAnalysis;
 }
 
-export interface CheckedElement {
-  readonly model: ElementModel;
-  readonly figures: ElementFigures;
-  readonly axle: AxleModel | undefined;
-}
-
-export function axlesOf({ model, analysis }: CheckedCar): readonly CheckedAxle[] {
+export function axlesOf({ model, analysis }: Pick<CheckedCar, "model" | "analysis">): readonly CheckedAxle[] {
   return (["front", "rear"] as const).flatMap((name) => {
     const axle = model.axles[name];
     const figures = analysis.axles[name];
@@ -22,10 +18,13 @@ export function axlesOf({ model, analysis }: CheckedCar): readonly CheckedAxle[]
   });
 }
 
-export function elementsOf(car: CheckedCar): readonly CheckedElement[] {
+/** Elements with their figures, those of the axles first. */
+export function checkedElements(car: Pick<CheckedCar, "model" | "analysis">): readonly CheckedElement[] {
   const ofAxles = axlesOf(car).flatMap(({ axle, analysis }) => pairs(axle.elements, analysis.elements, axle));
   return [...ofAxles, ...pairs(car.model.elements, car.analysis.elements, undefined)];
 }
+
+export const elementsOf = ({ elements }: CheckedCar): readonly CheckedElement[] => elements;
 
 function pairs(
   models: readonly ElementModel[],

@@ -3,16 +3,25 @@ import type { Parsed } from "../../grammar/index.js";
 import type { CarCases } from "../analyses/equilibrium/results.js";
 import type { CarKerbs } from "../analyses/kerb/car-kerbs.js";
 import type { CarRide } from "../analyses/whole-car/car-ride.js";
-import type { AxleAnalysis, CarAnalysis } from "../analyses/results.js";
+import type { AxleAnalysis, CarAnalysis, ElementFigures } from "../analyses/results.js";
 import type { AxleMechanism } from "../elements/mechanism.js";
-import type { CarModel } from "../model/car.js";
+import type { AxleModel, CarModel, ElementModel } from "../model/car.js";
 import type { AxleName } from "../model/origin.js";
 import type { ModelProblem } from "../model/problem.js";
+
+export interface CheckedElement {
+  readonly model: ElementModel;
+  readonly figures: ElementFigures;
+  /** Undefined for one between the axles. */
+  readonly axle: AxleModel | undefined;
+}
 
 export interface CheckedCar {
   readonly model: CarModel;
   /** Computed on first use and shared by all rules. */
   readonly analysis: CarAnalysis;
+  /** Each element with its figures, put together once for all rules. */
+  readonly elements: readonly CheckedElement[];
   /** Its load cases, each put into equilibrium when it is first asked for. */
   readonly cases: CarCases;
   /** Modes and road response about its cases, likewise. */

@@ -11,6 +11,7 @@ import type { CarAnalysis } from "../analyses/results.js";
 import { massesOfCar } from "../assemble/masses.js";
 import type { CheckedCar, RuleContext, Varied } from "../findings/context.js";
 import type { Finding, TextEdit } from "../findings/finding.js";
+import { checkedElements } from "../findings/axle-parts.js";
 import { applyEdits, fixesOf, runRules, safeEdits } from "../findings/run.js";
 import type { CarModel } from "../model/car.js";
 import { keepsSeats } from "../model/keeps-seats.js";
@@ -171,6 +172,7 @@ export class CheckedFiles {
     const { baseModel } = model as Partial<ResolvedCar>;
     const analyses = this.#analyses;
     let analysis: CarAnalysis | undefined;
+    let elements: CheckedCar["elements"] | undefined;
     let cases: CarCases | undefined;
     let ride: CarRide | undefined;
     let kerbs: CarKerbs | undefined;
@@ -191,6 +193,9 @@ export class CheckedFiles {
       },
       get kerbs() {
         return onSeats() === undefined ? analyses.kerbs(model) : (kerbs ??= analyses.kerbs(model, onSeats()));
+      },
+      get elements() {
+        return (elements ??= checkedElements(this));
       },
       base,
       mechanism(name) {
